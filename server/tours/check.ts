@@ -1,0 +1,34 @@
+import type { Aim } from './target.ts'
+import type { Cause, Remark } from './tour.ts'
+
+export type CheckGroup = 'good' | 'going' | 'gone' | 'coming'
+
+/** One target of the programme, or a spare, as it stands at the moment of the check, at one station. */
+export interface CheckLine {
+  readonly targetKey: string
+  readonly aim: Aim
+  readonly stationId: string
+  readonly isSpare: boolean
+  readonly group: CheckGroup
+  /** When it stops being well placed, or null when it stays to the end; set for `good` and `going`. */
+  readonly untilAt: Date | null
+  /** When it becomes well placed; set for `coming`. */
+  readonly fromAt: Date | null
+  readonly cause: Cause | null
+  readonly minutesLeft: number | null
+  readonly altitudeDeg: number
+  readonly azimuthDeg: number
+  /** One of sixteen compass points, 0 = north, 4 = east. */
+  readonly point: number
+  /** Fists at arm's length above the level horizon, 10 degrees each, to the half. */
+  readonly fists: number
+  readonly eyepieceHeightCm: number | null
+}
+
+/** The half-hour check: what is still well placed, and what changed since the one before. */
+export interface Check {
+  readonly at: Date
+  readonly lines: readonly CheckLine[]
+  /** `check.turned-going` and the like, each naming target and station. */
+  readonly changes: readonly Remark[]
+}

@@ -1,0 +1,48 @@
+import { type Static, Type } from 'typebox'
+
+const Target = { targetKey: Type.String({ minLength: 1, maxLength: 60 }) }
+const Aimed = Type.Object({ ...Target, aim: Type.Union([Type.Literal('whole'), Type.Literal('close')]) })
+const Counted = Type.Object({
+  adults: Type.Integer({ minimum: -500, maximum: 500 }),
+  children: Type.Integer({ minimum: -500, maximum: 500 }),
+})
+
+/** What each kind of mark carries. A new kind is one more line here; no migration. */
+export const MARK_PAYLOADS = {
+  showing: Aimed,
+  shown: Type.Object(Target),
+  skipped: Type.Object({
+    ...Target,
+    why: Type.Union([Type.Literal('cloud'), Type.Literal('trees'), Type.Literal('trouble'), Type.Literal('wish')]),
+  }),
+  trouble: Type.Object({ what: Type.Union([Type.Literal('cloud'), Type.Literal('trees'), Type.Literal('help')]) }),
+  seen: Type.Object({ ...Target, who: Type.Union([Type.Literal('they'), Type.Literal('half'), Type.Literal('not')]) }),
+  counted: Counted,
+  accepted: Type.Object({ tourId: Type.String({ minLength: 1, maxLength: 40 }) }),
+  undo: Type.Object({ markKey: Type.String({ minLength: 8, maxLength: 60 }) }),
+} as const
+export type MarkKind = keyof typeof MARK_PAYLOADS
+export const MARK_KINDS = Object.keys(MARK_PAYLOADS) as readonly MarkKind[]
+
+/** An act as a phone sends it. `secondsAgo` is the phone's now minus the phone's then, so that a wrong clock cancels. */
+export const MarkDraft = Type.Object({
+  key: Type.String({ pattern: '^[A-Za-z0-9_-]{8,60}$' }),
+  kind: Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind))),
+  stationId: Type.Union([Type.String({ minLength: 1, maxLength: 40 }), Type.Null()]),
+  payload: Type.Record(Type.String({ maxLength: 40 }), Type.Unknown()),
+  secondsAgo: Type.Number({ minimum: 0, maximum: 86_400 }),
+})
+export type MarkDraft = Static<typeof MarkDraft>
+
+/** A kept act: the server's order `seq` decides; `happenedAt` serves durations and the report. */
+export interface Mark {
+  readonly seq: number
+  readonly key: string
+  readonly nightId: string
+  readonly stationId: string | null
+  readonly kind: MarkKind
+  readonly payload: Readonly<Record<string, unknown>>
+  readonly by: string
+  readonly receivedAt: Date
+  readonly happenedAt: Date
+}

@@ -1,0 +1,92 @@
+import type { BodyKey } from '../sky/body.ts'
+
+export const OBJECT_KINDS = [
+  'moon',
+  'planet',
+  'star',
+  'red-star',
+  'double',
+  'open-cluster',
+  'globular',
+  'galaxy',
+  'planetary',
+  'nebula',
+  'remnant',
+  'asterism',
+] as const
+export type ObjectKind = (typeof OBJECT_KINDS)[number]
+
+/** One thing of the outreach list, as the catalogue holds it. Places are ICRS at epoch J2000.0; null where a body moves or a value has no meaning. */
+export interface ShowObject {
+  readonly key: string
+  readonly name: string
+  readonly designations: readonly string[]
+  readonly kind: ObjectKind
+  readonly body: BodyKey | null
+  readonly raDeg: number | null
+  readonly decDeg: number | null
+  readonly pmRaMasYr: number
+  readonly pmDecMasYr: number
+  readonly parallaxMas: number
+  /** IAU three-letter code, or null for bodies that wander. */
+  readonly constellation: string | null
+  readonly magnitude: number | null
+  readonly magnitudeBand: 'V' | 'B' | 'mean V' | null
+  /** Brightest and faintest V of a variable. */
+  readonly magnitudeRange: readonly [number, number] | null
+  readonly bv: number | null
+  /** The part that an eye sees, in arcminutes. */
+  readonly majorArcmin: number | null
+  readonly minorArcmin: number | null
+  readonly halfLightArcmin: number | null
+  readonly angleDeg: number | null
+  readonly brightestStarMag: number | null
+  readonly starCount: number | null
+  readonly componentMagnitudes: readonly [number, number] | null
+  readonly separationArcsec: number | null
+  readonly pairAngleDeg: number | null
+  readonly pairYear: number | null
+  /** Colours of the two stars in plain words. */
+  readonly colours: readonly [string, string] | null
+  /** Hipparcos numbers of an asterism's stars. */
+  readonly hips: readonly number[]
+  /** True field needed to show the whole of it, in degrees. */
+  readonly fieldDeg: number | null
+  readonly distanceLy: number | null
+  /** Delight for a newcomer, 0 to 1, apart from whether it is seen; with its reason. */
+  readonly appeal: number
+  readonly appealReason: string
+  /** How many telescopes may show it at once. */
+  readonly atOnce: number
+  /** Column name to source. */
+  readonly sources: Readonly<Record<string, string>>
+}
+
+/** The whole of a thing, or a part of it at high power. A whole Moon and a close Moon are two views. */
+export type Aim = 'whole' | 'close'
+
+/** What is said of a thing, in one language, each part with its source. */
+export interface Story {
+  readonly key: string
+  readonly language: string
+  readonly see: string
+  readonly lookFor: string
+  readonly how: string
+  readonly compare: string
+  readonly answer: string
+  readonly children: string
+  readonly more: string
+  readonly sources: Readonly<Record<string, string>>
+}
+
+/** A row of the catalogue as search answers it: outreach objects first, then stars with a designation. */
+export interface ObjectHit {
+  readonly key: string
+  readonly name: string
+  readonly kind: ObjectKind
+  readonly constellation: string | null
+  readonly magnitude: number | null
+  readonly raDeg: number | null
+  readonly decDeg: number | null
+  readonly isOutreach: boolean
+}

@@ -1,0 +1,59 @@
+import type { MessageValues } from '../errors.ts'
+
+/** A message, or its plural forms chosen by `values.count`. Blanks are written `{name}`. */
+export type Message = string | Readonly<Partial<Record<Intl.LDMLPluralRule, string>>>
+export type MessageTable = Readonly<Record<string, Message>>
+
+export interface WordsSettings {
+  readonly language: string
+  readonly hours12: boolean
+  readonly units: 'metric' | 'imperial' | 'both'
+}
+
+export type Words = ReturnType<typeof createWords>
+
+/**
+ * Turns codes and numbers into finished words in one language.
+ * `say` throws on an unknown key, so that a missing sentence is found by the first test that needs it.
+ */
+export function createWords(table: MessageTable, settings: WordsSettings) {
+  const plurals = new Intl.PluralRules(settings.language)
+
+  function pattern(key: string, values: MessageValues): string {
+    const message = table[key]
+    if (message === undefined) throw new Error(`No message named ${key}`)
+    if (typeof message === 'string') return message
+    const form = message[plurals.select(Number(values.count ?? 0))] ?? message.other
+    if (form === undefined) throw new Error(`Message ${key} has no plural form for ${values.count}`)
+    return form
+  }
+
+  return {
+    settings,
+    /** True when the table knows the key. */
+    knows: (key: string): boolean => key in table,
+    /** The message `key` with its blanks filled; `values.count` chooses the plural form. */
+    say: (key: string, values: MessageValues = {}): string =>
+      pattern(key, values).replace(/\{(\w+)\}/g, (_blank, name: string) => String(values[name] ?? '')),
+    /** Wall-clock time in the zone, `18:40` or `6:40 pm`. */
+    time: (at: Date, zone: string): string => timeText(at, zone, settings),
+    /** A calendar date with the month as a word; `date` is `YYYY-MM-DD`. */
+    date: (date: string): string =>
+      new Intl.DateTimeFormat(settings.language, { dateStyle: 'full', timeZone: 'UTC' }).format(
+        new Date(`${date}T12:00Z`),
+      ),
+    /** A number with `digits` decimals in the language's own writing. */
+    number: (value: number, digits = 0): string =>
+      new Intl.NumberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(
+        value,
+      ),
+    /** `a, b and c` in the language's own way. */
+    list: (items: readonly string[]): string =>
+      new Intl.ListFormat(settings.language, { style: 'long', type: 'conjunction' }).format(items),
+  }
+}
+
+function timeText(at: Date, zone: string, { language, hours12 }: WordsSettings): string {
+  const options = { hour: hours12 ? 'numeric' : '2-digit', minute: '2-digit', timeZone: zone } as const
+  return new Intl.DateTimeFormat(language, { ...options, hourCycle: hours12 ? 'h12' : 'h23' }).format(at)
+}

@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**', 'tests/bench/**', 'node_modules/**'],
+    maxWorkers: 2,
+    testTimeout: 30_000,
+  },
+})
