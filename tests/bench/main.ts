@@ -1,0 +1,6 @@
+import { benchPass } from './pass.ts'
+import { benchStartup } from './startup.ts'
+
+console.log(`Node ${process.version}, ${process.platform} ${process.arch}`)
+await benchPass()
+await benchStartup()

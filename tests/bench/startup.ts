@@ -1,0 +1,70 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+
+const ROOT = join(import.meta.dirname, '..', '..')
+const PORT = 18_431
+const ROUNDS = 3
+
+interface Started {
+  readonly lineMs: number
+  readonly answerMs: number
+  readonly memoryMb: number
+}
+
+/** Starts the service as a person would, waits for its address line and the board, and takes its memory (Linux: VmRSS). */
+async function start(args: readonly string[]): Promise<Started> {
+  const begun = performance.now()
+  const child = spawn(process.execPath, ['--import', 'tsx', ...args, '--port', String(PORT)], { cwd: ROOT })
+  try {
+    await lineOf(child, /http:\/\//)
+    const lineMs = performance.now() - begun
+    const response = await fetch(`http://127.0.0.1:${PORT}/`)
+    await response.text()
+    if (!response.ok) throw new Error(`The board answered ${response.status}`)
+    return { lineMs, answerMs: performance.now() - begun - lineMs, memoryMb: residentMb(child) }
+  } finally {
+    child.kill('SIGTERM')
+    await new Promise((done) => child.once('close', done))
+  }
+}
+
+/** Start-up time and memory of the demo, and of the service on a folder that has been used before: medians of three. */
+export async function benchStartup(): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'duskrow-bench-'))
+  try {
+    await report('demo, catalogue and programme built anew', ['seed-demo/main.ts'])
+    await start(['server/main.ts', '--data', folder])
+    await report('start on an existing folder', ['server/main.ts', '--data', folder])
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+async function report(name: string, args: readonly string[]): Promise<void> {
+  const rounds: Started[] = []
+  for (let round = 0; round < ROUNDS; round++) rounds.push(await start(args))
+  const median = (of: (round: Started) => number): string =>
+    (rounds.map(of).sort((a, b) => a - b)[ROUNDS >> 1] ?? 0).toFixed(0)
+  console.log(
+    `${name}: ${median((r) => r.lineMs)} ms to the address line, ${median((r) => r.answerMs)} ms more to the board, ` +
+      `${median((r) => r.memoryMb)} MB resident`,
+  )
+}
+
+function lineOf(child: ChildProcess, pattern: RegExp): Promise<void> {
+  return new Promise((done, fail) => {
+    let text = ''
+    child.stdout?.on('data', (chunk: Buffer) => {
+      text += chunk.toString()
+      if (pattern.test(text)) done()
+    })
+    child.once('close', () => fail(new Error(`The service stopped before it named its address: ${text}`)))
+  })
+}
+
+function residentMb(child: ChildProcess): number {
+  const status = readFileSync(`/proc/${child.pid}/status`, 'utf8')
+  return Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1] ?? Number.NaN) / 1024
+}
