@@ -1,0 +1,60 @@
+import type { Database } from 'better-sqlite3'
+import type { ShowObject, Story } from '../../server/tours/target.ts'
+import { buildEntries } from './build-entries.ts'
+import { buildPlaces } from './build-places.ts'
+import { catalogueText, csvRows } from './csv.ts'
+import { constellationRows, type StarRow, starNames, starRows } from './rows.ts'
+
+/** What people write for the catalogue, beside its star and place tables. */
+export interface Written {
+  readonly outreach: readonly ShowObject[]
+  readonly stories: readonly Story[]
+}
+
+// Enough for the whole text index, so that it is written once instead of being merged from parts.
+const TEXT_INDEX_BYTES = 64n * 1024n * 1024n
+
+/** Fills an empty database with the whole catalogue in one transaction. */
+export function buildCatalogue(db: Database, written: Written, digest: string): void {
+  const stars = starRows()
+  const constellations = constellationRows()
+  db.transaction(() => {
+    db.exec(catalogueText('schema.sql'))
+    for (const text of ['entry_text', 'place_text']) {
+      db.prepare(`INSERT INTO ${text} (${text}, rank) VALUES ('hashsize', ?)`).run(TEXT_INDEX_BYTES)
+    }
+    buildStars(db, [...stars.values()])
+    buildConstellations(db, [...constellations.values()])
+    buildEntries(db, { stars, names: starNames(), constellations, outreach: written.outreach })
+    buildStories(db, written.stories)
+    buildPlaces(db)
+    db.prepare('INSERT INTO meta (digest) VALUES (?)').run(digest)
+  })()
+}
+
+function buildStars(db: Database, stars: readonly StarRow[]): void {
+  const add = db.prepare(
+    `INSERT INTO star VALUES (@hip, @raDeg, @decDeg, @pmRaMasYr, @pmDecMasYr, @parallaxMas, @magnitude, @bv, @constellation)`,
+  )
+  for (const star of stars) add.run(star)
+}
+
+function buildConstellations(db: Database, constellations: readonly object[]): void {
+  const add = db.prepare('INSERT INTO constellation VALUES (@code, @name, @genitive)')
+  for (const constellation of constellations) add.run(constellation)
+  const addLine = db.prepare('INSERT INTO constellation_line (constellation, hips) VALUES (?, ?)')
+  for (const [constellation, hips] of csvRows('lines.csv')) addLine.run(constellation, hips)
+  const addPoint = db.prepare(
+    'INSERT INTO constellation_boundary (first, second, part, point, ra_deg, dec_deg) VALUES (?, ?, ?, ?, ?, ?)',
+  )
+  for (const [first, second, ...numbers] of csvRows('boundaries.csv')) {
+    addPoint.run(first, second, ...numbers.map(Number))
+  }
+}
+
+function buildStories(db: Database, stories: readonly Story[]): void {
+  const add = db.prepare(
+    'INSERT INTO story VALUES (@key, @language, @see, @lookFor, @how, @compare, @answer, @children, @more, @sources)',
+  )
+  for (const story of stories) add.run({ ...story, sources: JSON.stringify(story.sources) })
+}

@@ -1,0 +1,69 @@
+import { readFileSync } from 'node:fs'
+import { parse } from 'csv-parse/sync'
+import type { ShowObject } from '../../server/tours/target.ts'
+import { objectOfCells } from './outreach-row.ts'
+import { type SourceClass, sourceClass } from './outreach-sources.ts'
+
+/** One CSV of the list: its name for messages, and its text. */
+export interface OutreachFile {
+  readonly name: string
+  readonly text: string
+}
+
+interface Line {
+  readonly where: string
+  readonly object: ShowObject
+}
+
+const FOLDER = new URL('./outreach/', import.meta.url)
+const NAMES = ['bodies.csv', 'deep-sky.csv', 'doubles.csv', 'stars.csv', 'asterisms.csv']
+
+/** Every row of the outreach list, checked; throws an Error that names file and line for the first row that does not hold. */
+export const readOutreach = (): readonly ShowObject[] =>
+  outreachOf(NAMES.map((name) => ({ name, text: readFileSync(new URL(name, FOLDER), 'utf8') })))
+
+/** The objects of these files in their order; throws an Error that names file and line for the first row that does not hold. */
+export function outreachOf(files: readonly OutreachFile[]): readonly ShowObject[] {
+  const lines = files.flatMap(linesOf)
+  refuseDoubleNames(lines)
+  return lines.map(({ object }) => object)
+}
+
+/** How many values of the list come from which class of source. */
+export function sourceCounts(objects: readonly ShowObject[]): Readonly<Record<SourceClass, number>> {
+  const counts: Record<SourceClass, number> = { published: 0, 'from memory': 0, computed: 0, 'our judgement': 0 }
+  for (const source of objects.flatMap(({ sources }) => Object.values(sources))) {
+    const found = sourceClass(source)
+    if (found !== null) counts[found] += 1
+  }
+  return counts
+}
+
+function linesOf({ name, text }: OutreachFile): readonly Line[] {
+  const [header = [], ...rows] = inPlace(name, () => parse(text))
+  return rows.map((cells, index) => {
+    const where = `${name} line ${index + 2}`
+    const named = Object.fromEntries(header.map((column, i) => [column, cells[i] ?? '']))
+    return { where, object: inPlace(where, () => objectOfCells(named)) }
+  })
+}
+
+function inPlace<T>(where: string, read: () => T): T {
+  try {
+    return read()
+  } catch (error) {
+    throw new Error(`${where}: ${error instanceof Error ? error.message : String(error)}`)
+  }
+}
+
+const plain = (name: string): string => name.toLowerCase().replaceAll(/[^a-z0-9]/g, '')
+
+function refuseDoubleNames(lines: readonly Line[]): void {
+  const owners = new Map<string, string>()
+  for (const { where, object } of lines) {
+    const names = [object.key, object.name, ...object.designations]
+    const taken = names.find((name) => owners.has(plain(name)))
+    if (taken !== undefined) throw new Error(`${where}: "${taken}" already stands at ${owners.get(plain(taken))}`)
+    for (const name of names) owners.set(plain(name), where)
+  }
+}
