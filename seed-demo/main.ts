@@ -1,0 +1,45 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { rehearsalClock } from '../server/clock.ts'
+import type { Config } from '../server/config.ts'
+import { createDesk } from '../server/desk/create.ts'
+import { configOrExit, run } from '../server/main.ts'
+import { instantOf } from '../server/tours/hours.ts'
+import type { DemoEvening } from './evening.ts'
+import { north } from './north.ts'
+import { seedEvening } from './seed.ts'
+import { south } from './south.ts'
+
+const hasFlag = (args: readonly string[], flag: string): boolean =>
+  args.some((arg) => arg === flag || arg.startsWith(`${flag}=`))
+
+const startOf = ({ night, site, rehearsesFrom }: DemoEvening): Date => instantOf({ ...night, site }, rehearsesFrom)
+
+/** A folder that goes with the process. */
+function passingFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'duskrow-demo-'))
+  process.on('exit', () => rmSync(folder, { recursive: true, force: true, maxRetries: 3 }))
+  return folder
+}
+
+/** Fills the folder before the service opens it, on the first of the evenings so that none is in the past. */
+async function fill(config: Config): Promise<void> {
+  const desk = await createDesk({ ...config, clock: rehearsalClock(startOf(north)) })
+  try {
+    for (const evening of [north, south]) await desk.tours.build(seedEvening(desk, evening).id)
+  } finally {
+    await desk.close()
+  }
+}
+
+const args = process.argv.slice(2)
+if (hasFlag(args, '--data')) {
+  console.error('The demo keeps nothing, so it takes no --data.')
+  process.exit(1)
+}
+const asked = configOrExit(args)
+const config = { ...asked, folder: passingFolder() }
+await fill(config)
+const clock = hasFlag(args, '--clock') ? asked.clock : rehearsalClock(startOf(north), asked.clock.speed)
+await run({ ...config, clock })

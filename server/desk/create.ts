@@ -1,0 +1,94 @@
+import type { Database } from 'better-sqlite3'
+import { attachCatalogue, catalogueDigest, ensureCatalogue } from '../../db/catalogue/load.ts'
+import { openFolder } from '../../db/folder.ts'
+import { type ObjectStore, objectStore } from '../../db/objects.ts'
+import { sqliteFacts } from '../../db/open.ts'
+import { placeStore } from '../../db/places.ts'
+import { type StarStore, starStore } from '../../db/stars.ts'
+import type { Clock } from '../clock.ts'
+import { bundleWorker } from './bundle.ts'
+import { checkDesk } from './checks.ts'
+import type { Desk, HealthAnswer } from './desk.ts'
+import { type Jobs, jobQueue } from './jobs.ts'
+import { markLog } from './mark-log.ts'
+import { markDesk } from './marks.ts'
+import { nightDesk } from './nights.ts'
+import { fixedOf, objectDesk, placeDesk } from './objects.ts'
+import { sessionDesk } from './sessions.ts'
+import { sightDesk } from './sight.ts'
+import { siteDesk } from './sites.ts'
+import { skyDesk } from './sky.ts'
+import { openStores, type Stores } from './stores.ts'
+import { telescopeDesk } from './telescopes.ts'
+import { programmeOf, tourDesk } from './tours.ts'
+import { DEFAULT_TRY_LIMITS, type TryLimits } from './tries.ts'
+
+export interface DeskOptions {
+  /** The data folder; made when it is not there. One process at a time. */
+  readonly folder: string
+  readonly clock: Clock
+  /** The host's PIN; null keeps the one that the folder already has. */
+  readonly pin: string | null
+  readonly commit: string
+  readonly version: string
+  readonly tryLimits?: TryLimits
+}
+
+/** Opens a data folder and answers the desk over it; the catalogue is built there when it is missing or out of date. */
+export async function createDesk(options: DeskOptions): Promise<Desk> {
+  const { db, close } = await openFolder(options.folder)
+  try {
+    attachCatalogue(db, ensureCatalogue(options.folder))
+    const objects = objectStore(db)
+    const digest = catalogueDigest(db)
+    const jobs = jobQueue(await bundleWorker(), { objects: objects.outreach(), catalogueDigest: digest })
+    const parts = await deskParts(options, { ...openStores(db), objects, stars: starStore(db) }, jobs, digest)
+    return {
+      ...parts,
+      places: placeDesk(placeStore(db)),
+      health: () => healthOf(options, db, objects),
+      async close() {
+        await jobs.close()
+        close()
+      },
+    }
+  } catch (error) {
+    close()
+    throw error
+  }
+}
+
+async function deskParts(
+  { clock, pin, tryLimits = DEFAULT_TRY_LIMITS }: DeskOptions,
+  stores: Stores & { readonly objects: ObjectStore; readonly stars: StarStore },
+  jobs: Jobs,
+  catalogueDigest: string,
+): Promise<Omit<Desk, 'places' | 'health' | 'close'>> {
+  const log = markLog(stores.marks)
+  const nights = nightDesk({ ...stores, clock })
+  const objects = objectDesk(stores.objects)
+  const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
+  const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
+  const knowsObject = (key: string) => stores.objects.find(key) !== undefined
+  return {
+    sites: siteDesk(stores),
+    telescopes: telescopeDesk(stores),
+    nights,
+    objects,
+    sky,
+    sight: sightDesk({ objects, sky }),
+    tours: tourDesk({ ...stores, findNight: nights.find, jobs, clock, catalogueDigest }),
+    checks: checkDesk({ findNight: nights.find, programme, jobs }),
+    marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
+    sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, nowMs: Date.now }),
+  }
+}
+
+const healthOf = ({ version, commit, clock }: DeskOptions, db: Database, objects: ObjectStore): HealthAnswer => ({
+  version,
+  commit,
+  now: clock.now(),
+  isRehearsal: clock.isRehearsal,
+  counts: objects.counts(),
+  sqlite: sqliteFacts(db),
+})

@@ -1,0 +1,33 @@
+import { type EveningSky, eveningKey, eveningSky } from '../tours/evening.ts'
+import { chanceKey, type EveningChance, eveningChance } from '../tours/evening-chance.ts'
+import type { Night } from '../tours/night.ts'
+import type { WorkerStart } from './job-kinds.ts'
+
+const KEPT = 8
+
+export type EveningShelf = ReturnType<typeof eveningShelf>
+
+/** The evenings reckoned so far, the eight last used of each kind. */
+export function eveningShelf({ objects, catalogueDigest }: WorkerStart) {
+  const skies = shelf<EveningSky>()
+  const chances = shelf<EveningChance>()
+
+  return {
+    objects,
+    sky: ({ date, site }: Night): EveningSky =>
+      skies(eveningKey(date, site, catalogueDigest), () => eveningSky(date, site, objects, catalogueDigest)),
+    chance: (sky: EveningSky, night: Night): EveningChance =>
+      chances(chanceKey(sky, night), () => eveningChance(sky, night, objects)),
+  }
+}
+
+function shelf<Thing>() {
+  const kept = new Map<string, Thing>()
+  return (key: string, make: () => Thing): Thing => {
+    const thing = kept.get(key) ?? make()
+    kept.delete(key)
+    kept.set(key, thing)
+    for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest)
+    return thing
+  }
+}

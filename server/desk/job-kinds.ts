@@ -1,0 +1,40 @@
+import type { Check } from '../tours/check.ts'
+import type { Night } from '../tours/night.ts'
+import type { ShowObject } from '../tours/target.ts'
+import type { Tour } from '../tours/tour.ts'
+
+/** What the worker is given once, when it starts. */
+export interface WorkerStart {
+  readonly objects: readonly ShowObject[]
+  readonly catalogueDigest: string
+}
+
+export type BuiltTour = Pick<Tour, 'stops' | 'spares' | 'value' | 'bound' | 'notices' | 'seconds'>
+
+/** Everything that the worker can be asked, by kind: what goes in and what comes out. All of it is plain data. */
+export interface JobKinds {
+  readonly tour: { readonly asked: { night: Night; seed: number; steps: number }; readonly answer: BuiltTour }
+  readonly checks: {
+    readonly asked: { night: Night; tour: Tour; moments: readonly Moment[] }
+    readonly answer: Check[]
+  }
+}
+export type JobKind = keyof JobKinds
+export type Job = { [Kind in JobKind]: { readonly kind: Kind } & JobKinds[Kind]['asked'] }[JobKind]
+export type AnswerOf<Kind extends JobKind> = JobKinds[Kind]['answer']
+
+/** The instant of a check and of the one before it. */
+export interface Moment {
+  readonly at: Date
+  readonly previousAt: Date | null
+}
+
+/** Which job goes first: the host waits for a programme, a page for a check. */
+export const PRIORITIES: Readonly<Record<JobKind, number>> = { tour: 0, checks: 1 }
+
+/** A message to the worker, and its answer: a value, or what was thrown. */
+export interface Asked {
+  readonly id: number
+  readonly job: Job
+}
+export type Answered = { readonly id: number } & ({ readonly value: unknown } | { readonly error: Error })

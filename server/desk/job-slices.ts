@@ -1,0 +1,52 @@
+import { advance, beginTour, finishTour } from '../tours/build.ts'
+import type { Check } from '../tours/check.ts'
+import { halfHourCheck } from '../tours/half-hour.ts'
+import type { EveningShelf } from './evening-shelf.ts'
+import type { BuiltTour, JobKinds } from './job-kinds.ts'
+
+const SLICE_MS = 50
+const FIRST_SLICE_STEPS = 20
+
+type Slices<Answer> = Generator<undefined, Answer>
+
+/** Builds a programme, a slice at a time; the same seed and steps give the same programme however they are sliced. */
+export function* tourSlices(
+  { night, seed, steps }: JobKinds['tour']['asked'],
+  evenings: EveningShelf,
+): Slices<BuiltTour> {
+  const beganMs = performance.now()
+  const sky = evenings.sky(night)
+  yield
+  const chance = evenings.chance(sky, night)
+  yield
+  const work = beginTour({ night, objects: evenings.objects, sky, chance, seed })
+  let left = steps
+  let slice = FIRST_SLICE_STEPS
+  while (left > 0) {
+    const sliceMs = performance.now()
+    const taken = Math.min(slice, left)
+    if (!advance(work, taken)) break
+    left -= taken
+    slice = nextSlice(taken, performance.now() - sliceMs)
+    yield
+  }
+  return { ...finishTour(work), seconds: (performance.now() - beganMs) / 1000 }
+}
+
+/** As many steps as fit a slice, at most twice as many as the time before. */
+const nextSlice = (steps: number, tookMs: number): number =>
+  Math.max(1, Math.min(2 * steps, Math.floor((steps * SLICE_MS) / Math.max(tookMs, 0.1))))
+
+/** Makes the checks one after the other. */
+export function* checkSlices(asked: JobKinds['checks']['asked'], evenings: EveningShelf): Slices<Check[]> {
+  const { night, tour, moments } = asked
+  const sky = evenings.sky(night)
+  yield
+  const chance = evenings.chance(sky, night)
+  const checks: Check[] = []
+  for (const { at, previousAt } of moments) {
+    yield
+    checks.push(halfHourCheck({ night, tour, sky, chance, objects: evenings.objects, at, previousAt }))
+  }
+  return checks
+}

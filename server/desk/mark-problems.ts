@@ -1,0 +1,47 @@
+import { isDeepStrictEqual } from 'node:util'
+import { Value } from 'typebox/value'
+import type { Problem } from '../errors.ts'
+import { MARK_PAYLOADS, type Mark, MarkDraft } from '../tours/mark.ts'
+import { schemaProblems } from '../tours/schema-problems.ts'
+import type { Stores } from './stores.ts'
+
+/** What a mark is measured against: the stations and the things of its night. */
+export interface MarkGround extends Pick<Stores, 'marks' | 'tours'> {
+  readonly nightId: string
+  readonly stationIds: ReadonlySet<string>
+  readonly knowsObject: (key: string) => boolean
+}
+
+/** What is wrong with the drafts as data, each field behind its place in the list; [] when all can be read. */
+export const draftProblems = (drafts: readonly MarkDraft[]): Problem[] =>
+  drafts.flatMap((draft, i) =>
+    schemaProblems(Value.Errors(MarkDraft, draft), MarkDraft).map((problem) => inside(String(i), problem)),
+  )
+
+/** What is wrong with a new mark on this night; [] when it can be kept. */
+export function markProblems({ kind, payload, stationId }: MarkDraft, ground: MarkGround): Problem[] {
+  const { marks, tours, nightId } = ground
+  const shape = MARK_PAYLOADS[kind]
+  const wrong = schemaProblems(Value.Errors(shape, payload), shape)
+  if (wrong.length > 0) return wrong.map((problem) => inside('payload', problem))
+  const [target, mark, tour] = [payload.targetKey, payload.markKey, payload.tourId].map(textOrNull)
+  return [
+    ...unless(stationId === null || ground.stationIds.has(stationId), 'stationId', 'problem.station-unknown'),
+    ...unless(!target || ground.knowsObject(target), 'payload.targetKey', 'problem.object-unknown'),
+    ...unless(!mark || marks.find(mark)?.nightId === nightId, 'payload.markKey', 'problem.mark-unknown'),
+    ...unless(!tour || tours.find(tour)?.nightId === nightId, 'payload.tourId', 'problem.tour-unknown'),
+  ]
+}
+
+/** A key names one act for good: the same act again is the kept one, another act under it is refused. */
+export function reuseProblems(kept: Mark, { kind, stationId, payload }: MarkDraft, nightId: string): Problem[] {
+  const before = [kept.nightId, kept.kind, kept.stationId, kept.payload]
+  return unless(isDeepStrictEqual(before, [nightId, kind, stationId, payload]), 'key', 'problem.key-taken')
+}
+
+/** The problem with the part of the input that it lies in before its field. */
+export const inside = (part: string, problem: Problem): Problem => ({ ...problem, field: `${part}.${problem.field}` })
+
+const unless = (isFine: boolean, field: string, key: string): Problem[] => (isFine ? [] : [{ field, key }])
+
+const textOrNull = (value: unknown): string | null => (typeof value === 'string' ? value : null)

@@ -1,0 +1,85 @@
+import type { Clock } from '../clock.ts'
+import { invalid, notFound, type Problem } from '../errors.ts'
+import { nightHours } from '../tours/hours.ts'
+import type { Night, NightDraft, NightState, Station } from '../tours/night.ts'
+import { nightProblems } from '../tours/problems.ts'
+import type { Site } from '../tours/site.ts'
+import type { Telescope } from '../tours/telescope.ts'
+import type { Desk } from './desk.ts'
+import { newId } from './ids.ts'
+import type { Stores } from './stores.ts'
+
+type Needs = Pick<Stores, 'nights' | 'sites' | 'telescopes'> & { readonly clock: Clock }
+
+/** Keeping nights, and the night to open on the board. */
+export function nightDesk({ nights, sites, telescopes, clock }: Needs): Desk['nights'] {
+  const find: Desk['nights']['find'] = (id) => {
+    const night = nights.find(id)
+    if (!night) throw notFound('night')
+    return night
+  }
+
+  function whole(draft: NightDraft, id: string, state: NightState, before: readonly Station[]): Night {
+    const site = sites.find(draft.siteId)
+    const kit = draft.stations.map(({ telescopeId }) => (telescopeId === null ? null : telescopes.find(telescopeId)))
+    const missing = [...(site ? [] : [{ field: 'siteId', key: 'problem.site-unknown' }]), ...missingKit(kit)]
+    const problems = [...nightProblems(draft, clock.now(), site?.zone ?? 'UTC'), ...missing]
+    if (problems.length > 0 || !site) throw invalid(problems)
+    return nightFrom(draft, id, state, site, stationsFrom(draft, kit, before))
+  }
+
+  return {
+    all: nights.all,
+    find,
+    current: () => currentOf(nights.all(), clock.now()),
+    add(draft) {
+      const night = whole(draft, newId(), 'planned', [])
+      nights.add(night)
+      return find(night.id)
+    },
+    change(id, draft) {
+      const before = find(id)
+      nights.change(whole(draft, id, before.state, before.stations))
+      return find(id)
+    },
+  }
+}
+
+const missingKit = (kit: readonly (Telescope | null | undefined)[]): Problem[] =>
+  kit.flatMap((telescope, i) =>
+    telescope === undefined ? [{ field: `stations.${i}.telescopeId`, key: 'problem.telescope-unknown' }] : [],
+  )
+
+function nightFrom(draft: NightDraft, id: string, state: NightState, site: Site, stations: Station[]): Night {
+  const { siteId: _siteId, stations: _stations, ...rest } = draft
+  return { ...rest, id, state, site, stations }
+}
+
+/** The row of a draft; a station that stood there before under the same name, else at the same place, keeps its id. */
+function stationsFrom(
+  draft: NightDraft,
+  kit: readonly (Telescope | null | undefined)[],
+  before: readonly Station[],
+): Station[] {
+  const names = new Set(draft.stations.map(({ name }) => name))
+  const free = new Set(before)
+  const take = (fits: (station: Station) => boolean): string | undefined => {
+    const found = [...free].find(fits)
+    if (found) free.delete(found)
+    return found?.id
+  }
+  const byName = draft.stations.map(({ name }) => take((station) => station.name === name))
+  return draft.stations.map(({ telescopeId: _telescopeId, ...station }, i) => {
+    const sameSpot = before[i]
+    const id = byName[i] ?? take((other) => other === sameSpot && !names.has(other.name)) ?? newId()
+    return { ...station, id, telescope: kit[i] ?? null }
+  })
+}
+
+/** The night under way at the instant, else the next, else the last; undefined without nights. */
+export function currentOf(nights: readonly Night[], now: Date): Night | undefined {
+  const dated = nights.filter(({ state }) => state !== 'off').map((night) => ({ night, ...nightHours(night) }))
+  dated.sort((a, b) => a.opensAt.getTime() - b.opensAt.getTime())
+  const ahead = dated.find(({ closesAt }) => closesAt >= now)
+  return (ahead ?? dated.at(-1))?.night
+}

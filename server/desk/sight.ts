@@ -1,0 +1,54 @@
+import { Fault } from '../errors.ts'
+import { viewThrough } from '../sight/optics.ts'
+import { sighting } from '../sight/sighting.ts'
+import type { SkyGeometry } from '../sight/sky-brightness.ts'
+import type { Subject } from '../sight/subject.ts'
+import { bodyLook } from '../sky/body.ts'
+import type { Place } from '../sky/place.ts'
+import { saturnRing } from '../sky/saturn.ts'
+import { apartDeg } from '../tours/sky-at.ts'
+import { subjectOf } from '../tours/subject.ts'
+import type { ObjectHit, ShowObject } from '../tours/target.ts'
+import type { Desk } from './desk.ts'
+
+const KM_PER_AU = 149_597_870.7
+
+/** One question to the sight floor: would a newcomer see this thing there and then? */
+export const sightDesk = (desk: Pick<Desk, 'objects' | 'sky'>): Desk['sight'] => ({
+  ask({ objectKey, at, place, optics, ocular, conditions }) {
+    const { canonicalKey, object } = desk.objects.find(objectKey)
+    const subject = subjectFor(object, at, place)
+    if (!subject) throw new Fault('conflict', 'fault.no-subject', { name: object.name })
+    const view = viewThrough(optics, ocular)
+    return sighting(subject, geometryOf(desk.sky, canonicalKey, at, place), view, conditions)
+  },
+})
+
+function subjectFor(object: ShowObject | ObjectHit, at: Date, place: Place): Subject | null {
+  if (!('body' in object)) return plainStar(object)
+  const looks = object.body === null ? {} : { [object.body]: bodyLook(object.body, at, place) }
+  return subjectOf(object, { looks, rings: saturnRing(at) })
+}
+
+const plainStar = ({ magnitude }: ObjectHit): Subject | null =>
+  magnitude === null ? null : { kind: 'star', magnitude, bv: null, isRed: false }
+
+function geometryOf(sky: Desk['sky'], key: string, at: Date, place: Place): SkyGeometry {
+  const [target, sun, moon] = sky.places(at, place, [key, 'sun', 'moon'])
+  if (!target || !sun || !moon?.look) throw new Error('The sky answered fewer places than asked')
+  const isMoonOut = moon.altitudeDeg > 0 && key !== 'moon'
+  return {
+    altitudeDeg: target.apparentAltitudeDeg,
+    azimuthDeg: target.azimuthDeg,
+    sunAltitudeDeg: sun.altitudeDeg,
+    sunSeparationDeg: apartDeg(target, sun),
+    moon: !isMoonOut
+      ? null
+      : {
+          altitudeDeg: moon.altitudeDeg,
+          phaseAngleDeg: moon.look.phaseAngleDeg,
+          distanceKm: moon.look.distanceAu * KM_PER_AU,
+          separationDeg: apartDeg(target, moon),
+        },
+  }
+}

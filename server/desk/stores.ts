@@ -1,0 +1,25 @@
+import type { Database } from 'better-sqlite3'
+import { markStore } from '../../db/marks.ts'
+import { nightStore } from '../../db/nights.ts'
+import { phoneStore } from '../../db/phones.ts'
+import { settingStore } from '../../db/settings.ts'
+import { siteStore } from '../../db/sites.ts'
+import { telescopeStore } from '../../db/telescopes.ts'
+import { tourStore } from '../../db/tours.ts'
+
+export type Stores = ReturnType<typeof openStores>
+
+/** Every store of the host's own things over one database. */
+export function openStores(db: Database) {
+  const sites = siteStore(db)
+  const telescopes = telescopeStore(db)
+  return {
+    sites,
+    telescopes,
+    nights: nightStore(db, sites, telescopes),
+    tours: tourStore(db),
+    marks: markStore(db),
+    phones: phoneStore(db),
+    settings: settingStore(db),
+  }
+}

@@ -1,0 +1,120 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { north } from '../../seed-demo/north.ts'
+import { seedEvening } from '../../seed-demo/seed.ts'
+import { south } from '../../seed-demo/south.ts'
+import type { Desk } from '../../server/desk/desk.ts'
+import type { Night, NightDraft } from '../../server/tours/night.ts'
+import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+
+const folder = freshFolder()
+const clock = standingClock('2026-12-17T17:20:00Z')
+let desk: Desk
+let winter: Night
+let july: Night
+beforeAll(async () => {
+  desk = await openDesk(folder, { clock })
+  winter = seedEvening(desk, north)
+  july = seedEvening(desk, south)
+}, SLOW_MS)
+afterAll(async () => {
+  await desk.close()
+  removeFolder(folder)
+})
+
+const draftOf = ({ site, stations, id: _id, state: _state, ...night }: Night): NightDraft => ({
+  ...night,
+  siteId: site.id,
+  stations: stations.map(({ id: _stationId, telescope, ...station }) => ({
+    ...station,
+    telescopeId: telescope?.id ?? null,
+  })),
+})
+const problems = (work: () => unknown): unknown => {
+  try {
+    work()
+  } catch (error) {
+    return error
+  }
+  throw new Error('It was taken')
+}
+
+describe('the night on the board', () => {
+  it.each([
+    ['before the first night', '2026-11-01T12:00:00Z', 'winter'],
+    ['during it', '2026-12-17T19:59:00Z', 'winter'],
+    ['between the nights', '2026-12-17T20:01:00Z', 'july'],
+    ['after the last', '2028-01-01T00:00:00Z', 'july'],
+  ])('%s is the right one', (_, at, which) => {
+    clock.moveTo(at)
+    expect(desk.nights.current()?.id).toBe(which === 'winter' ? winter.id : july.id)
+    clock.moveTo('2026-12-17T17:20:00Z')
+  })
+})
+
+describe('a night', () => {
+  it('comes back with site, telescopes and half hours as they were typed in', () => {
+    const found = desk.nights.find(winter.id)
+    expect(draftOf(found)).toEqual({ ...north.night, siteId: winter.site.id, stations: draftOf(winter).stations })
+    expect(found.site).toEqual({ ...north.site, id: winter.site.id })
+    expect(found.stations[3]?.telescope?.tubes.map(({ apertureMm }) => apertureMm)).toEqual([72, 130])
+  })
+
+  it('that is over cannot be typed in', () => {
+    clock.moveTo('2026-12-18T00:00:00Z')
+    expect(problems(() => desk.nights.add(draftOf(winter)))).toMatchObject({
+      code: 'invalid',
+      problems: [{ field: 'date', key: 'problem.night-past' }],
+    })
+    clock.moveTo('2026-12-17T17:20:00Z')
+  })
+
+  it('at a site that is not kept names the field', () => {
+    expect(problems(() => desk.nights.add({ ...draftOf(winter), siteId: 'nowhere' }))).toMatchObject({
+      problems: expect.arrayContaining([{ field: 'siteId', key: 'problem.site-unknown' }]),
+    })
+  })
+
+  it('with a telescope that is not in the kit names the station', () => {
+    const draft = draftOf(winter)
+    const [first, ...others] = draft.stations
+    if (!first) throw new Error('The demo night has no station')
+    const stations = [{ ...first, telescopeId: 'nothing' }, ...others]
+    expect(problems(() => desk.nights.add({ ...draft, stations }))).toMatchObject({
+      problems: [{ field: 'stations.0.telescopeId', key: 'problem.telescope-unknown' }],
+    })
+  })
+
+  it('that nobody kept is not found', () => {
+    expect(problems(() => desk.nights.find('nowhere'))).toMatchObject({ code: 'not-found', key: 'fault.no-night' })
+  })
+})
+
+describe('a changed night', () => {
+  beforeEach(() => {
+    july = seedEvening(desk, south)
+  })
+  const changed = (change: (draft: NightDraft) => NightDraft) => desk.nights.change(july.id, change(draftOf(july)))
+  const idsByName = (night: Night) => Object.fromEntries(night.stations.map(({ name, id }) => [name, id]))
+
+  it('keeps each station that moves within the row', () => {
+    const turned = changed((draft) => ({ ...draft, stations: draft.stations.toReversed() }))
+    expect(turned.stations.map(({ name }) => name)).toEqual(['Big reflector', 'Driven reflector', 'Low refractor'])
+    expect(idsByName(turned)).toEqual(idsByName(july))
+  })
+
+  it('keeps a station that only gets another name', () => {
+    const renamed = changed((draft) => ({
+      ...draft,
+      stations: draft.stations.map((station, i) => (i === 1 ? { ...station, name: 'By the gate' } : station)),
+    }))
+    expect(renamed.stations.map(({ id }) => id)).toEqual(july.stations.map(({ id }) => id))
+  })
+
+  it('gives a new station an id of its own', () => {
+    const extra = { name: 'Bare eyes', kind: 'bare-eye', telescopeId: null, operator: '', isForChildren: true } as const
+    const more = changed((draft) => ({ ...draft, stations: [extra, ...draft.stations] }))
+    expect(new Set(more.stations.map(({ id }) => id)).size).toBe(4)
+    expect(more.stations.slice(1).map(({ id }) => id)).toEqual(july.stations.map(({ id }) => id))
+    expect(more.stations[0]).toMatchObject({ operator: '', telescope: null })
+  })
+})

@@ -1,0 +1,68 @@
+import { spawn } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createInterface } from 'node:readline'
+import { build } from 'esbuild'
+import { openFolder } from '../../db/folder.ts'
+import { north } from '../../seed-demo/north.ts'
+import { newId } from '../../server/desk/ids.ts'
+import { nightDesk } from '../../server/desk/nights.ts'
+import { siteDesk } from '../../server/desk/sites.ts'
+import { openStores } from '../../server/desk/stores.ts'
+import { telescopeDesk } from '../../server/desk/telescopes.ts'
+import { standingClock } from './desk-folder.ts'
+
+const ROOT = join(import.meta.dirname, '../..')
+// Beside the installed packages, so that the bundle finds the database driver, which cannot be bundled.
+const BUNDLE = join(ROOT, 'node_modules/.cache/duskrow', `mark-taker-${process.pid}.mjs`)
+
+/** Bundles the process that takes marks, so that each of many starts costs little; answers how to take the bundle away. */
+export async function bundleTaker(): Promise<() => void> {
+  await build({
+    entryPoints: [join(import.meta.dirname, 'mark-taker.ts')],
+    outfile: BUNDLE,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    external: ['better-sqlite3'],
+    define: { 'import.meta.dirname': JSON.stringify(join(ROOT, 'db')) },
+    logLevel: 'error',
+  })
+  return () => rmSync(BUNDLE)
+}
+
+/** A fresh data folder with the demo night in it and no catalogue, for tests about marks alone. */
+export async function folderWithNight(): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'duskrow-test-'))
+  const { db, close } = await openFolder(folder)
+  const stores = openStores(db)
+  const siteId = siteDesk(stores).add(north.site).id
+  const kit = north.telescopes.map((telescope) => telescopeDesk(stores).add(telescope).id)
+  const stations = north.night.stations.map((station, i) => ({ ...station, telescopeId: kit[i] ?? null }))
+  const clock = standingClock('2026-12-17T17:20:00Z')
+  nightDesk({ ...stores, clock }).add({ ...north.night, siteId, stations })
+  close()
+  return folder
+}
+
+/** The command line of a process that takes marks on that folder's night; it needs the bundle. */
+export const takerArgs = (
+  folder: string,
+  prefix: string,
+  count: number,
+  manner: 'careful' | 'careless' = 'careful',
+) => [process.execPath, BUNDLE, folder, prefix, String(count), manner]
+
+/** Lets a process take marks and kills it outright at its `killAt`-th acknowledgement; answers all keys that it acknowledged. */
+export async function takeUntilKilled(folder: string, killAt: number): Promise<{ prefix: string; acked: string[] }> {
+  const prefix = `run-${newId()}`
+  const [program = '', ...args] = takerArgs(folder, prefix, 100_000)
+  const taker = spawn(program, args, { stdio: ['ignore', 'pipe', 'inherit'] })
+  const acked: string[] = []
+  for await (const line of createInterface({ input: taker.stdout })) {
+    if (/^ack \S{10,}$/.test(line)) acked.push(line.slice(4))
+    if (acked.length === killAt) taker.kill('SIGKILL')
+  }
+  return { prefix, acked }
+}
