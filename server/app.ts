@@ -1,0 +1,87 @@
+import cookie from '@fastify/cookie'
+import Fastify, { type FastifyInstance } from 'fastify'
+import type { Clock } from './clock.ts'
+import type { Desk } from './desk/desk.ts'
+import { apiRoutes } from './web/api/index.ts'
+import { type Assets, loadAssets, serveAssets } from './web/assets.ts'
+import { BODY_LIMIT, checkRequests, takeBodies } from './web/bodies.ts'
+import { closeGently } from './web/closing.ts'
+import { keepDoor } from './web/door.ts'
+import { answerBrokenRequest, sendSafeHeaders } from './web/headers.ts'
+import { rememberLanguage, type WordTables, wordsTeller } from './web/language.ts'
+import { DEFAULT_LIMITS, keepConnectionsFew, keepPace, type Limits } from './web/limits.ts'
+import { announcing, liveBoard } from './web/live.ts'
+import { type AnswerTrouble, handleErrors, troubleOf, troubleTeller } from './web/problems.ts'
+import { keepRoles, nameRoles, type RouteRole, roleTeller } from './web/roles.ts'
+import { pageRoutes } from './web/routes/index.ts'
+import { signInDesk } from './web/sign-in.ts'
+import { viewerTeller } from './web/viewer.ts'
+import { loadViews, showPages, type Views } from './web/views.ts'
+
+export interface AppNeeds {
+  readonly desk: Desk
+  readonly clock: Clock
+  /** The message tables by language. */
+  readonly words: WordTables
+  /** The Host values that are let in, each with its port; asked at every request. */
+  readonly allowedHosts: () => ReadonlySet<string>
+  readonly limits?: Limits
+  readonly assets?: Assets
+  readonly views?: Views
+  /** Told of every route with its role, so that a test can try them all. */
+  readonly routeSeen?: (route: RouteRole) => void
+  /** Writes unexpected errors to standard error; off in tests. */
+  readonly isLogging?: boolean
+}
+
+/** The whole service, ready to listen or to be asked by `inject`; fails when a route names no role. */
+export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
+  const { clock, words: tables, allowedHosts, limits = DEFAULT_LIMITS, isLogging = false } = needs
+  const live = liveBoard()
+  const desk = announcing(needs.desk, live)
+  const assets = needs.assets ?? (await loadAssets())
+  const views = needs.views ?? loadViews(assets)
+  const wordsFor = wordsTeller(tables)
+  const roleOf = roleTeller(desk)
+  const viewerOf = viewerTeller({ clock, wordsFor, roleOf })
+  const answer = troubleTeller(viewerOf, views)
+  const signIn = signInDesk(desk, limits)
+  const app = httpServer(answer, isLogging)
+
+  sendSafeHeaders(app)
+  closeGently(app, live)
+  keepConnectionsFew(app, limits)
+  await app.register(cookie)
+  showPages(app, views)
+  keepDoor(app, allowedHosts, answer)
+  await keepPace(app, limits, roleOf)
+  nameRoles(app, needs.routeSeen ?? (() => {}))
+  keepRoles(app, roleOf, answer)
+  rememberLanguage(app, tables)
+  handleErrors(app, answer)
+  takeBodies(app)
+  checkRequests(app)
+  serveAssets(app, assets)
+  const { version } = desk.health()
+  const api = { desk, clock, wordsFor, roleOf, limits, signIn, live }
+  await app.register(apiRoutes, { prefix: '/api', api, version })
+  await app.register(pageRoutes, { desk, clock, wordsFor, viewerOf, signIn })
+  return app
+}
+
+/** Fastify with time limits for slow senders, since no other server stands in front of this one. */
+function httpServer(answer: AnswerTrouble, isLogging: boolean): FastifyInstance {
+  return Fastify({
+    logger: isLogging && { level: 'error', stream: process.stderr },
+    bodyLimit: BODY_LIMIT,
+    requestTimeout: 10_000,
+    keepAliveTimeout: 10_000,
+    http: { headersTimeout: 5_000, connectionsCheckingInterval: 1_000, requireHostHeader: false },
+    routerOptions: { maxParamLength: 100 },
+    trustProxy: false,
+    return503OnClosing: true,
+    forceCloseConnections: true,
+    clientErrorHandler: answerBrokenRequest,
+    frameworkErrors: (error, request, reply) => void answer(request, reply, troubleOf(error)),
+  })
+}

@@ -1,0 +1,112 @@
+import { randomInt } from 'node:crypto'
+import { existsSync, readFileSync } from 'node:fs'
+import { homedir } from 'node:os'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import { type Clock, realClock, rehearsalClock } from './clock.ts'
+
+const ROOT = join(import.meta.dirname, '..')
+const PIN_DIGITS = 6
+const FASTEST = 3_600
+
+export interface Config {
+  readonly folder: string
+  readonly port: number
+  /** True lets phones in; false answers the laptop alone. */
+  readonly isLan: boolean
+  /** One more name by which the laptop may be called. */
+  readonly names: readonly string[]
+  readonly clock: Clock
+  /** The host's PIN for this start, as digits. */
+  readonly pin: string
+  readonly version: string
+  readonly commit: string
+}
+
+/** A setting that cannot be used, in one sentence for whoever typed it. */
+const unusable = (sentence: string): Error => new Error(sentence)
+
+/** Reads every flag and environment variable once; throws one plain sentence when a setting is unusable. */
+export function readConfig(args: readonly string[], env: NodeJS.ProcessEnv, platform = process.platform): Config {
+  const flags = readFlags(args)
+  return {
+    folder: flags.data ?? env.DUSKROW_DATA ?? dataFolder(env, platform),
+    port: wholeNumber('--port', flags.port ?? '8080', 65_535),
+    isLan: flags.lan ?? false,
+    names: flags.name === undefined ? [] : [hostName(flags.name)],
+    clock: clockOf(flags.clock, flags.speed),
+    pin: pinOf(flags.pin),
+    version: version(),
+    commit: commit(),
+  }
+}
+
+function readFlags(args: readonly string[]) {
+  const text = { type: 'string' } as const
+  const options = {
+    data: text,
+    port: text,
+    lan: { type: 'boolean' },
+    name: text,
+    clock: text,
+    speed: text,
+    pin: text,
+  } as const
+  try {
+    return parseArgs({ args: [...args], options, strict: true }).values
+  } catch (error) {
+    throw unusable(error instanceof Error ? error.message : 'The flags cannot be read.')
+  }
+}
+
+/** Where each system keeps the data of programs: never beside the program itself. */
+export function dataFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
+  if (platform === 'win32') return join(env.LOCALAPPDATA ?? join(homedir(), 'AppData', 'Local'), 'Duskrow')
+  if (platform === 'darwin') return join(homedir(), 'Library', 'Application Support', 'Duskrow')
+  return join(env.XDG_DATA_HOME ?? join(homedir(), '.local', 'share'), 'duskrow')
+}
+
+function wholeNumber(name: string, text: string, max: number): number {
+  const value = Number(text)
+  if (/^\d{1,9}$/.test(text) && value <= max) return value
+  throw unusable(`${name} must be a whole number from 0 to ${max}, not "${text}".`)
+}
+
+function hostName(text: string): string {
+  if (/^[A-Za-z0-9]([A-Za-z0-9.-]{0,251}[A-Za-z0-9])?$/.test(text)) return text
+  throw unusable(`--name must be a host name without a port, not "${text}".`)
+}
+
+function clockOf(clock: string | undefined, speed: string | undefined): Clock {
+  if (clock === undefined && speed === undefined) return realClock()
+  const startsAt = clock === undefined ? new Date() : new Date(clock)
+  if (Number.isNaN(startsAt.getTime()) || (clock !== undefined && !/(Z|[+-]\d{2}:\d{2})$/.test(clock))) {
+    throw unusable(`--clock must be an instant such as 2026-11-14T17:20:00Z, not "${clock}".`)
+  }
+  const rate = Number(speed ?? 1)
+  if (!(rate > 0 && rate <= FASTEST)) throw unusable(`--speed must be above 0 and at most ${FASTEST}, not "${speed}".`)
+  return rehearsalClock(startsAt, rate)
+}
+
+function pinOf(text: string | undefined): string {
+  if (text === undefined) return String(randomInt(10 ** PIN_DIGITS)).padStart(PIN_DIGITS, '0')
+  if (/^\d{6,12}$/.test(text)) return text
+  throw unusable('--pin must be 6 to 12 digits.')
+}
+
+function version(): string {
+  const text: unknown = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'))
+  return typeof text === 'object' && text !== null && 'version' in text ? String(text.version) : 'unknown'
+}
+
+/** The commit of this copy, `unknown` where it is no checkout. */
+function commit(): string {
+  const file = (name: string): string => {
+    const path = join(ROOT, '.git', name)
+    return existsSync(path) ? readFileSync(path, 'utf8').trim() : ''
+  }
+  const head = file('HEAD')
+  const reference = head.startsWith('ref: ') ? head.slice(5) : ''
+  const packed = () => new RegExp(`^([0-9a-f]{40}) ${reference}$`, 'm').exec(file('packed-refs'))?.[1]
+  return (reference ? file(reference) || packed() : head) || 'unknown'
+}

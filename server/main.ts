@@ -1,0 +1,89 @@
+import type { AddressInfo } from 'node:net'
+import { pathToFileURL } from 'node:url'
+import { buildApp } from './app.ts'
+import { type Config, readConfig } from './config.ts'
+import { createDesk } from './desk/create.ts'
+import { Fault } from './errors.ts'
+import { allowedHosts } from './web/hosts.ts'
+import { readWordTables } from './web/language.ts'
+
+const LONGEST_STOP_MS = 2_000
+const STOP_SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const
+
+export interface Service {
+  /** Where the host opens it on the laptop. */
+  readonly url: string
+  close(): Promise<void>
+}
+
+/** Opens the data folder and listens: on the laptop's own address only, or on all of them when phones are let in. */
+export async function serve(config: Config): Promise<Service> {
+  const desk = await createDesk(config)
+  try {
+    let port = config.port
+    const hosts = allowedHosts(() => port, config.names)
+    const words = readWordTables()
+    const app = await buildApp({ desk, clock: config.clock, words, allowedHosts: hosts, isLogging: true })
+    await app.listen({ port, host: config.isLan ? '0.0.0.0' : '127.0.0.1' })
+    port = portOf(app.server.address(), port)
+    return { url: `http://127.0.0.1:${port}`, close: () => app.close().finally(() => desk.close()) }
+  } catch (error) {
+    await desk.close()
+    throw error
+  }
+}
+
+const portOf = (address: string | AddressInfo | null, asked: number): number =>
+  typeof address === 'object' && address !== null ? address.port : asked
+
+/** Stops on the first signal, within two seconds; a second signal ends the process at once. */
+export function stopOnSignals(service: Service): void {
+  let isStopping = false
+  for (const signal of STOP_SIGNALS) {
+    process.on(signal, () => {
+      if (isStopping) process.exit(1)
+      isStopping = true
+      setTimeout(() => process.exit(1), LONGEST_STOP_MS).unref()
+      service.close().then(
+        () => process.exit(0),
+        () => process.exit(1),
+      )
+    })
+  }
+}
+
+/** One plain sentence for what can go wrong at the start; null for what is a bug. */
+export function startProblem(error: unknown, { port, folder }: Pick<Config, 'port' | 'folder'>): string | null {
+  if (error instanceof Fault && error.key === 'fault.folder-in-use') {
+    return `Another Duskrow is already using the data folder ${folder}. Stop it first, or choose another folder with --data.`
+  }
+  const code = error instanceof Error && 'code' in error ? error.code : undefined
+  if (code === 'EADDRINUSE') return `Port ${port} is already in use. Stop what uses it, or choose another with --port.`
+  if (code === 'EACCES' || code === 'EPERM') return `No permission to use port ${port} or the data folder ${folder}.`
+  return null
+}
+
+/** Runs the service from a command line: prints address and PIN once, and one sentence instead of a stack when it cannot start. */
+export async function run(config: Config): Promise<void> {
+  try {
+    const service = await serve(config)
+    stopOnSignals(service)
+    console.log(`Duskrow is open at ${service.url}`)
+    console.log(`PIN ${config.pin}`)
+  } catch (error) {
+    console.error(startProblem(error, config) ?? error)
+    process.exitCode = 1
+  }
+}
+
+/** The settings of a command line, or one sentence and the end of the process. */
+export function configOrExit(args: readonly string[]): Config {
+  try {
+    return readConfig(args, process.env)
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error)
+    return process.exit(1)
+  }
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await run(configOrExit(process.argv.slice(2)))

@@ -1,0 +1,51 @@
+import swagger from '@fastify/swagger'
+import type { FastifyPluginAsync } from 'fastify'
+import { checkRoutes } from './checks.ts'
+import { healthRoutes } from './health.ts'
+import { liveRoutes } from './live.ts'
+import { markRoutes } from './marks.ts'
+import type { ApiNeeds } from './needs.ts'
+import { nightRoutes } from './nights.ts'
+import { objectRoutes } from './objects.ts'
+import { placeRoutes } from './places.ts'
+import { sessionRoutes } from './session.ts'
+import { sightRoutes } from './sight.ts'
+import { siteRoutes } from './sites.ts'
+import { skyRoutes } from './sky.ts'
+import { telescopeRoutes } from './telescopes.ts'
+import { tourRoutes } from './tours.ts'
+
+const PLUGINS = [
+  healthRoutes,
+  sessionRoutes,
+  objectRoutes,
+  placeRoutes,
+  skyRoutes,
+  sightRoutes,
+  siteRoutes,
+  telescopeRoutes,
+  nightRoutes,
+  tourRoutes,
+  checkRoutes,
+  markRoutes,
+  liveRoutes,
+]
+
+/** Everything below /api, and the document that describes it. */
+export const apiRoutes: FastifyPluginAsync<{ readonly api: ApiNeeds; readonly version: string }> = async (
+  app,
+  { api, version },
+) => {
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Duskrow',
+        version,
+        description: 'Instants are UTC with Z; angles in degrees; units are in the names.',
+      },
+    },
+  })
+  for (const plugin of PLUGINS) await app.register(plugin, api)
+  app.get('/openapi.json', { config: { role: 'visitor' }, schema: { hide: true } }, async () => app.swagger())
+}

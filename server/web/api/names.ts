@@ -1,0 +1,33 @@
+import type { Desk } from '../../desk/desk.ts'
+import type { Night } from '../../tours/night.ts'
+import type { Cause, LeaveBy, Remark } from '../../tours/tour.ts'
+import type { Words } from '../../words/words.ts'
+import { causeText, remarkText } from '../pages/say.ts'
+
+export type NameOf = (key: string) => string
+
+/** Names of the targets and stations of a night by key or id; the key itself where there is no name. */
+export const namesOfNight =
+  (desk: Pick<Desk, 'objects'>, night: Night): NameOf =>
+  (key) =>
+    night.stations.find(({ id }) => id === key)?.name ?? desk.objects.show(key)?.name ?? key
+
+/** A remark as data with its sentence. */
+export const remarkJson = (words: Words, remark: Remark, nameOf: NameOf) => ({
+  code: remark.code,
+  values: remark.values ?? {},
+  message: words.knows(remark.code) ? remarkText(words, remark, nameOf) : null,
+})
+
+const causeJson = (words: Words, cause: Cause) => ({
+  code: cause.code,
+  name: cause.name ?? null,
+  message: words.knows(`cause.${cause.code}`) ? causeText(words, cause) : null,
+})
+
+/** A cause as data with its words; null stays null. */
+export const causeOrNull = (words: Words, cause: Cause | null) => cause && causeJson(words, cause)
+
+/** When a target stops being well placed and why; null when it stays to the end. */
+export const leaveByJson = (words: Words, leaveBy: LeaveBy | null, wall: (at: Date) => string) =>
+  leaveBy && { at: leaveBy.at, atWall: wall(leaveBy.at), cause: causeJson(words, leaveBy.cause) }

@@ -1,0 +1,18 @@
+import type { Clock } from '../../clock.ts'
+import type { Desk } from '../../desk/desk.ts'
+import type { WordsFor } from '../language.ts'
+import type { Limits } from '../limits.ts'
+import type { LiveBoard } from '../live.ts'
+import type { RoleOf } from '../roles.ts'
+import type { SignIn } from '../sign-in.ts'
+
+/** What the routes of the API are given. */
+export interface ApiNeeds {
+  readonly desk: Desk
+  readonly clock: Clock
+  readonly wordsFor: WordsFor
+  readonly roleOf: RoleOf
+  readonly limits: Limits
+  readonly signIn: SignIn
+  readonly live: LiveBoard
+}

@@ -1,0 +1,55 @@
+import { parse } from 'node:querystring'
+import formbody from '@fastify/formbody'
+import type { FastifyInstance } from 'fastify'
+import type { TSchema } from 'typebox'
+import { Compile } from 'typebox/compile'
+import { Value } from 'typebox/value'
+import { invalid } from '../errors.ts'
+import { schemaProblems } from '../tours/schema-problems.ts'
+
+/** The largest body of an ordinary request, in bytes. */
+export const BODY_LIMIT = 16 * 1024
+/** For a whole site or night as JSON, in bytes. */
+export const DRAFT_LIMIT = 64 * 1024
+
+/** Takes JSON and forms, nothing else; a blank field of a form counts as left out. */
+export function takeBodies(app: FastifyInstance): void {
+  app.removeAllContentTypeParsers()
+  app.addContentTypeParser('application/json', { parseAs: 'string' }, app.getDefaultJsonParser('error', 'error'))
+  app.register(formbody, { parser: filledFields })
+}
+
+/** The fields of a form that were filled in; a repeated name becomes a list. */
+export function filledFields(text: string): Record<string, string | string[]> {
+  const fields: Record<string, string | string[]> = Object.create(null)
+  for (const [name, value = ''] of Object.entries(parse(text))) {
+    const filled = Array.isArray(value) ? value.filter((part) => part !== '') : value
+    if (filled.length > 0) fields[name] = filled
+  }
+  return fields
+}
+
+/**
+ * Checks requests as their schemas say: JSON as it stands and without unknown fields, the text of addresses turned into
+ * numbers first. What is wrong comes as one Fault that names the fields.
+ */
+export function checkRequests(app: FastifyInstance): void {
+  app.setValidatorCompiler<TSchema>(({ schema, httpPart }) => {
+    const isBody = httpPart === 'body'
+    const checked = isBody ? closed(schema) : schema
+    const check = Compile(checked)
+    return (sent: unknown) => {
+      const value = isBody ? sent : Value.Convert(checked, sent)
+      return check.Check(value) ? { value } : { error: invalid(schemaProblems(check.Errors(value), checked)) }
+    }
+  })
+}
+
+/** The schema with every object in it closed to fields that it does not name. */
+function closed<Schema>(schema: Schema): Schema {
+  if (Array.isArray(schema)) return schema.map(closed) as Schema
+  if (!(schema instanceof Object)) return schema
+  const copy = Object.fromEntries(Object.entries(schema).map(([name, value]) => [name, closed(value)]))
+  const isOpen = copy.type === 'object' && 'properties' in copy && !('additionalProperties' in copy)
+  return (isOpen ? { ...copy, additionalProperties: false } : copy) as Schema
+}

@@ -1,0 +1,70 @@
+import type { FieldState, StationNow } from '../../tours/field.ts'
+import { nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import type { Tour } from '../../tours/tour.ts'
+import { type Names, remarkText } from './say.ts'
+import type { Viewer } from './sheet.ts'
+
+interface AttentionSubject {
+  readonly night: Night
+  readonly tour: Tour | undefined
+  readonly field: FieldState | undefined
+  readonly names: Names
+}
+
+/** What needs the host, most pressing first: trouble in the field, what must move soon, rules that gave way, gaps in the plan. */
+export function attention(viewer: Viewer, subject: AttentionSubject): string[] {
+  const { night, tour, field, names } = subject
+  const stations = isOpen(viewer, night) ? (field?.stations ?? []) : []
+  return [
+    ...stations.flatMap((station) => troubleText(viewer, night, station)),
+    ...stations.flatMap((station) => leaveText(viewer, night, station, names)),
+    ...(tour?.notices ?? []).map((notice) => remarkText(viewer.words, notice, keyNames(night, names))),
+    ...gaps(viewer, night),
+  ]
+}
+
+/** Names of targets and of the stations of a night, by key or id. */
+export const keyNames = (night: Night, names: Names) => (key: string) =>
+  night.stations.find((station) => station.id === key)?.name ?? names.nameOf(key)
+
+function isOpen({ now }: Viewer, night: Night): boolean {
+  const { opensAt, closesAt } = nightHours(night)
+  return now.getTime() >= opensAt.getTime() - 3_600_000 && now < closesAt
+}
+
+const stationName = (night: Night, id: string): string =>
+  night.stations.find((station) => station.id === id)?.name ?? id
+
+function troubleText({ words }: Viewer, night: Night, { stationId, trouble }: StationNow): string[] {
+  if (!trouble) return []
+  return [
+    words.say('page.attention-trouble', {
+      station: stationName(night, stationId),
+      what: words.say(`page.trouble-${trouble}`),
+    }),
+  ]
+}
+
+const SOON_MIN = 15
+
+function leaveText({ words, now }: Viewer, night: Night, station: StationNow, names: Names): string[] {
+  const { showing, untilAt, stationId } = station
+  if (!showing || !untilAt || untilAt.getTime() - now.getTime() > SOON_MIN * 60_000) return []
+  const values = {
+    station: stationName(night, stationId),
+    target: names.nameOf(showing.targetKey),
+    time: words.time(untilAt, night.site.zone),
+  }
+  return [words.say(untilAt <= now ? 'page.attention-left' : 'page.attention-leave', values)]
+}
+
+function gaps({ words, mayHost }: Viewer, night: Night): string[] {
+  if (!mayHost) return []
+  const alone = night.stations.filter(({ operator }) => operator === '').map(({ name }) => name)
+  const people = night.visitors.reduce((sum, half) => sum + half.adults + half.children, 0)
+  return [
+    ...(alone.length > 0 ? [words.say('page.attention-operator', { stations: words.list(alone) })] : []),
+    ...(people === 0 ? [words.say('page.attention-visitors')] : []),
+  ]
+}

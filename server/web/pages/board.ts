@@ -1,0 +1,87 @@
+import type { EveningAnswer } from '../../desk/desk.ts'
+import type { FieldState } from '../../tours/field.ts'
+import { nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import type { Tour } from '../../tours/tour.ts'
+import { attention } from './attention.ts'
+import { type DuskTime, duskTimes } from './dusk.ts'
+import { moonText } from './moon.ts'
+import { type NextStep, nextStep } from './next-step.ts'
+import { type NightLink, nightLinks } from './night-links.ts'
+import type { Names } from './say.ts'
+import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { type Timetable, timetable } from './timetable.ts'
+
+export interface BoardNight {
+  readonly title: string
+  readonly place: string
+  readonly date: string
+  readonly hoursLabel: string
+  readonly hours: string
+  readonly dusks: readonly DuskTime[]
+  readonly moonLabel: string
+  readonly moon: string
+}
+
+export interface BoardPage {
+  readonly sheet: Sheet
+  readonly night: BoardNight | null
+  readonly emptyTitle: string
+  readonly nextLabel: string
+  readonly next: NextStep
+  readonly attentionLabel: string
+  readonly attention: readonly string[]
+  readonly calm: string
+  readonly programmeLabel: string
+  readonly timetable: Timetable | null
+  readonly noProgramme: string
+  readonly linksLabel: string
+  readonly links: readonly NightLink[]
+}
+
+/** What the board shows: the night with its sky, programme and field, or how much there is to start from. */
+export interface BoardSubject {
+  readonly night: Night | undefined
+  readonly evening: EveningAnswer | undefined
+  readonly tour: Tour | undefined
+  readonly field: FieldState | undefined
+  readonly siteCount: number
+  readonly telescopeCount: number
+  readonly names: Names
+}
+
+/** The host's board: the night, what needs attention, the programme of the row, and one next step. */
+export function boardPage(viewer: Viewer, subject: BoardSubject): BoardPage {
+  const { words } = viewer
+  const { night, tour, names } = subject
+  return {
+    sheet: daySheet(viewer, night?.title ?? words.say('page.home'), 'board'),
+    night: night && subject.evening ? boardNight(viewer, night, subject.evening) : null,
+    emptyTitle: words.say('page.no-night'),
+    nextLabel: words.say('page.next-step'),
+    next: nextStep(viewer, subject),
+    attentionLabel: words.say('page.attention'),
+    attention: night ? attention(viewer, { ...subject, night }) : [],
+    calm: words.say('page.calm'),
+    programmeLabel: words.say('page.programme'),
+    timetable: night && tour ? timetable(viewer, night, tour, names) : null,
+    noProgramme: words.say('page.no-programme'),
+    linksLabel: words.say('page.night-links'),
+    links: night ? nightLinks(viewer, night, tour !== undefined, 'board') : [],
+  }
+}
+
+function boardNight({ words }: Viewer, night: Night, evening: EveningAnswer): BoardNight {
+  const { opensAt, closesAt } = nightHours(night)
+  const { name, zone } = night.site
+  return {
+    title: night.title,
+    place: name,
+    date: words.date(night.date),
+    hoursLabel: words.say('page.public-hours'),
+    hours: words.say('page.from-to', { from: words.time(opensAt, zone), to: words.time(closesAt, zone) }),
+    dusks: duskTimes(words, evening),
+    moonLabel: words.say('page.moon'),
+    moon: moonText(words, evening),
+  }
+}

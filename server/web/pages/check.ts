@@ -1,0 +1,125 @@
+import type { Check, CheckGroup, CheckLine } from '../../tours/check.ts'
+import type { Night } from '../../tours/night.ts'
+import { keyNames } from './attention.ts'
+import { type NightLink, nightLinks } from './night-links.ts'
+import { causeText, fistsText, type Names, pointText, remarkText, targetName, untilText } from './say.ts'
+import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+
+export interface CheckRow {
+  readonly name: string
+  readonly station: string
+  readonly when: string
+  readonly direction: string
+  readonly more: string
+  readonly isSpare: boolean
+}
+
+export interface CheckSection {
+  readonly group: CheckGroup
+  readonly title: string
+  readonly meaning: string
+  readonly rows: readonly CheckRow[]
+  readonly spares: readonly CheckRow[]
+  readonly emptyText: string
+  readonly isEmpty: boolean
+}
+
+export interface CheckPage {
+  readonly sheet: Sheet
+  readonly nightTitle: string
+  readonly title: string
+  readonly time: string
+  readonly links: readonly NightLink[]
+  readonly linksLabel: string
+  readonly times: readonly NightLink[]
+  readonly timesLabel: string
+  readonly changes: readonly string[]
+  readonly changesLabel: string
+  readonly sections: readonly CheckSection[]
+  readonly sparesLabel: string
+}
+
+const GROUPS: readonly CheckGroup[] = ['going', 'good', 'coming', 'gone']
+
+/** The half-hour check in four groups, going first because it cannot wait; `times` are the half hours one may ask for. */
+export function checkPage(viewer: Viewer, night: Night, check: Check, times: readonly Date[], names: Names): CheckPage {
+  const { words } = viewer
+  return {
+    sheet: daySheet(viewer, words.say('page.check-of', { title: night.title }), null),
+    nightTitle: night.title,
+    title: words.say('page.check'),
+    time: words.time(check.at, night.site.zone),
+    links: nightLinks(viewer, night, true, 'check'),
+    linksLabel: words.say('page.night-links'),
+    times: timeLinks(viewer, night, check, times),
+    timesLabel: words.say('page.check-times'),
+    changes: check.changes.map((change) => remarkText(words, change, keyNames(night, names))),
+    changesLabel: words.say('page.check-changes'),
+    sections: GROUPS.map((group) => section(viewer, night, check, group, names)),
+    sparesLabel: words.say('page.spares'),
+  }
+}
+
+function timeLinks({ words }: Viewer, night: Night, check: Check, times: readonly Date[]): NightLink[] {
+  return times.map((at) => ({
+    href: `/nights/${night.id}/check?at=${encodeURIComponent(at.toISOString())}`,
+    text: words.time(at, night.site.zone),
+    isHere: at.getTime() === check.at.getTime(),
+  }))
+}
+
+function section(viewer: Viewer, night: Night, check: Check, group: CheckGroup, names: Names): CheckSection {
+  const { words } = viewer
+  const lines = check.lines.filter((line) => line.group === group)
+  const rows = lines.map((line) => checkRow(viewer, night, line, names))
+  return {
+    group,
+    title: words.say(`check.${group}`),
+    meaning: words.say(`check.${group}-means`),
+    rows: rows.filter(({ isSpare }) => !isSpare),
+    spares: rows.filter(({ isSpare }) => isSpare),
+    emptyText: words.say('check.none'),
+    isEmpty: rows.length === 0,
+  }
+}
+
+/** One line of the check: what, where it stands in words and fists, and until or from when. */
+export function checkRow({ words }: Viewer, night: Night, line: CheckLine, names: Names): CheckRow {
+  const station = night.stations.find(({ id }) => id === line.stationId)
+  return {
+    name: targetName(words, names, line.targetKey, line.aim),
+    station: station?.name ?? line.stationId,
+    when: whenText(words, night, line),
+    direction: directionText(words, line),
+    more: moreText(words, line),
+    isSpare: line.isSpare,
+  }
+}
+
+type CheckWords = Viewer['words']
+
+/** `west-south-west, 2½ fists up`, or that it is below the horizon. */
+export const directionText = (words: CheckWords, { altitudeDeg, point, fists }: CheckLine): string =>
+  altitudeDeg <= 0
+    ? words.say('page.below')
+    : words.say('page.direction', { point: pointText(words, point), fists: fistsText(words, fists) })
+
+function whenText(words: CheckWords, night: Night, line: CheckLine): string {
+  const { zone } = night.site
+  if (line.group === 'coming') {
+    return line.fromAt ? words.say('check.from', { time: words.time(line.fromAt, zone) }) : words.say('check.later')
+  }
+  if (line.group === 'gone') return line.cause ? causeText(words, line.cause) : words.say('check.over')
+  if (!line.untilAt) return words.say('page.until-end')
+  return line.cause
+    ? untilText(words, line.untilAt, line.cause, zone)
+    : words.say('page.until-time', { time: words.time(line.untilAt, zone) })
+}
+
+function moreText(words: CheckWords, { altitudeDeg, eyepieceHeightCm, minutesLeft }: CheckLine): string {
+  return [
+    ...(altitudeDeg <= 0 ? [] : [words.say('check.height', { degrees: words.number(altitudeDeg) })]),
+    ...(eyepieceHeightCm === null ? [] : [words.say('check.eyepiece', { cm: words.number(eyepieceHeightCm) })]),
+    ...(minutesLeft === null ? [] : [words.say('check.minutes', { count: Math.round(minutesLeft) })]),
+  ].join(' ')
+}

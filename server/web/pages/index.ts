@@ -1,0 +1,32 @@
+import type { BoardPage } from './board.ts'
+import type { CardsPage } from './cards.ts'
+import type { CheckPage } from './check.ts'
+import type { FieldPage, FieldRowPage } from './field.ts'
+import type { NightsPage, TelescopesPage } from './lists.ts'
+import type { NightFormPage } from './night-form.ts'
+import type { ProblemPage } from './problem-page.ts'
+import type { ProgrammePage } from './programme.ts'
+import type { RunSheetPage } from './run-sheet.ts'
+import type { SignInPage } from './sign-in.ts'
+import type { SiteFormPage } from './site-form.ts'
+import type { SheetsPage } from './station-sheets.ts'
+import type { TelescopeFormPage } from './telescope-form.ts'
+
+/** Every page by the name of its template (`views/pages/<name>.hbs` or `views/print/<name>.hbs`), with its model. */
+export interface Pages {
+  readonly board: BoardPage
+  readonly 'sign-in': SignInPage
+  readonly nights: NightsPage
+  readonly 'night-form': NightFormPage
+  readonly 'site-form': SiteFormPage
+  readonly telescopes: TelescopesPage
+  readonly 'telescope-form': TelescopeFormPage
+  readonly programme: ProgrammePage
+  readonly check: CheckPage
+  readonly 'run-sheet': RunSheetPage
+  readonly sheets: SheetsPage
+  readonly cards: CardsPage
+  readonly 'field-row': FieldRowPage
+  readonly field: FieldPage
+  readonly problem: ProblemPage
+}

@@ -1,0 +1,57 @@
+import { nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import type { BoardSubject } from './board.ts'
+import type { Viewer } from './sheet.ts'
+
+/** The one obvious thing to do now: a link, or a form when `isPost`. */
+export interface NextStep {
+  readonly code: string
+  readonly text: string
+  readonly button: string
+  readonly href: string
+  readonly isPost: boolean
+}
+
+/** The next step by what is there and what time it is; readers are led to what they may do. */
+export function nextStep(viewer: Viewer, subject: BoardSubject): NextStep {
+  const code = stepCode(viewer, subject)
+  return {
+    code,
+    text: viewer.words.say(`page.step-${code}`),
+    button: viewer.words.say(`page.step-${code}-button`),
+    href: stepHref(code, subject.night?.id ?? ''),
+    isPost: code === 'build',
+  }
+}
+
+type StepCode = 'sign-in' | 'site' | 'telescope' | 'night' | 'build' | 'print' | 'check' | 'look-back' | 'wait'
+
+function stepCode({ mayHost, now }: Viewer, subject: BoardSubject): StepCode {
+  const { night, tour, siteCount, telescopeCount } = subject
+  if (night && tour) return stepOfNight(night, now)
+  if (!mayHost) return night ? 'wait' : 'sign-in'
+  if (night) return 'build'
+  if (siteCount === 0) return 'site'
+  return telescopeCount === 0 ? 'telescope' : 'night'
+}
+
+function stepOfNight(night: Night, now: Date): StepCode {
+  const { opensAt, closesAt } = nightHours(night)
+  if (now >= closesAt) return 'look-back'
+  return now.getTime() >= opensAt.getTime() - 30 * 60_000 ? 'check' : 'print'
+}
+
+function stepHref(code: StepCode, id: string): string {
+  const hrefs: Record<StepCode, string> = {
+    'sign-in': '/sign-in',
+    site: '/sites/new',
+    telescope: '/telescopes/new',
+    night: '/nights/new',
+    build: `/nights/${id}/programme`,
+    print: `/nights/${id}/print/run-sheet`,
+    check: `/nights/${id}/check`,
+    'look-back': `/nights/${id}/programme`,
+    wait: '/nights',
+  }
+  return hrefs[code]
+}

@@ -1,0 +1,173 @@
+import { DEFAULT_SETTINGS } from '../../tours/night.ts'
+import type { Site } from '../../tours/site.ts'
+import type { Telescope } from '../../tours/telescope.ts'
+import type { Words } from '../../words/words.ts'
+import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { FormRow } from './telescope-form.ts'
+
+export interface NightFormPage {
+  readonly sheet: Sheet
+  readonly title: string
+  readonly intro: string
+  readonly action: string
+  readonly problems: ProblemList | null
+  readonly missing: readonly { readonly href: string; readonly text: string }[]
+  readonly fields: readonly Field[]
+  readonly newSiteText: string
+  readonly visitorsLabel: string
+  readonly visitorsHint: string
+  readonly visitorHeads: readonly string[]
+  readonly visitors: readonly VisitorRow[]
+  readonly visitorsButton: string
+  readonly stationsLabel: string
+  readonly stationsHint: string
+  readonly stations: readonly FormRow[]
+  readonly moreStations: { readonly count: string; readonly text: string } | null
+  readonly settingsLabel: string
+  readonly settingsHint: string
+  readonly isSettingsOpen: boolean
+  readonly settings: readonly Field[]
+  readonly save: string
+}
+
+export interface VisitorRow {
+  readonly time: string
+  readonly timeName: string
+  readonly fields: readonly Field[]
+}
+
+export interface NightFormSubject {
+  /** The night's id, or null for a new one. */
+  readonly id: string | null
+  readonly state: FormState
+  /** Start of each half hour of the public hours, `HH:mm`. */
+  readonly halfHours: readonly string[]
+  readonly stationRows: number
+  readonly sites: readonly Site[]
+  readonly telescopes: readonly Telescope[]
+}
+
+const MOST_STATIONS = 12
+const SETTINGS = Object.keys(DEFAULT_SETTINGS)
+
+/** The form of a night, new or to be changed. */
+export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightFormPage {
+  const { words } = viewer
+  const { id, state, stationRows } = subject
+  const title = words.say(id === null ? 'page.new-night' : 'page.edit-night')
+  const fields = mainFields(words, subject)
+  const visitors = subject.halfHours.map((time, index) => visitorRow(words, state, time, index))
+  const stations = Array.from({ length: stationRows }, (_, index) => stationRow(words, subject, index))
+  const settings = settingFields(words, state)
+  const shown = [...fields, ...[...visitors, ...stations].flatMap((row) => row.fields), ...settings]
+  return {
+    sheet: daySheet(viewer, title, 'nights'),
+    ...labels(words),
+    title,
+    action: id === null ? '/nights' : `/nights/${id}`,
+    problems: problemList(words, state, shown),
+    missing: missing(words, subject),
+    fields,
+    visitors,
+    stations,
+    moreStations:
+      stationRows < MOST_STATIONS ? { count: String(stationRows), text: words.say('page.more-stations') } : null,
+    isSettingsOpen: settings.some(({ isInvalid }) => isInvalid),
+    settings,
+  }
+}
+
+const labels = (words: Words) => ({
+  intro: words.say('page.night-intro'),
+  newSiteText: words.say('page.add-site'),
+  visitorsLabel: words.say('page.visitors'),
+  visitorsHint: words.say('page.visitors-hint'),
+  visitorHeads: ['half-hour', 'adults', 'children', 'seated'].map((name) => words.say(`page.visitors-${name}`)),
+  visitorsButton: words.say('page.visitors-button'),
+  stationsLabel: words.say('page.row'),
+  stationsHint: words.say('page.row-hint'),
+  settingsLabel: words.say('page.settings'),
+  settingsHint: words.say('page.settings-hint'),
+  save: words.say('page.save-night'),
+})
+
+function missing(words: Words, { sites, telescopes }: NightFormSubject): NightFormPage['missing'] {
+  return [
+    ...(sites.length === 0 ? [{ href: '/sites/new', text: words.say('page.missing-site') }] : []),
+    ...(telescopes.length === 0 ? [{ href: '/telescopes/new', text: words.say('page.missing-telescope') }] : []),
+  ]
+}
+
+function mainFields(words: Words, { state, sites }: NightFormSubject): Field[] {
+  const form = formFields(words, state)
+  return [
+    form.text('title', {
+      label: words.say('page.night-title'),
+      hint: words.say('page.night-title-hint'),
+      isWide: true,
+    }),
+    form.choice(
+      'siteId',
+      { label: words.say('page.night-site'), isWide: true },
+      sites.map(({ id, name }) => ({ value: id, text: name })),
+    ),
+    form.text('date', { label: words.say('page.night-date'), hint: dateHint(words, state), type: 'date' }),
+    form.text('opens', { label: words.say('page.night-opens'), hint: words.say('page.clock-hint') }),
+    form.text('closes', { label: words.say('page.night-closes'), hint: words.say('page.clock-hint') }),
+  ]
+}
+
+/** The date as it was last kept or sent, with the month as a word, because day and month are easily swapped. */
+const dateHint = (words: Words, { values: { date = '' } }: FormState): string =>
+  /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(date) ? words.date(date) : words.say('page.night-date-hint')
+
+function visitorRow(words: Words, state: FormState, time: string, index: number): VisitorRow {
+  const form = formFields(words, state)
+  return {
+    time,
+    timeName: `visitors.${index}.startsAt`,
+    fields: (['adults', 'children', 'seated'] as const).map((who) =>
+      form.text(`visitors.${index}.${who}`, {
+        label: words.say('page.visitors-at', { who: words.say(`page.visitors-${who}`), time }),
+        inputMode: 'numeric',
+        fallback: '0',
+      }),
+    ),
+  }
+}
+
+const KINDS = ['telescope', 'bare-eye', 'binoculars', 'screen', 'questions'] as const
+
+function stationRow(words: Words, { state, telescopes }: NightFormSubject, index: number): FormRow {
+  const form = formFields(words, state)
+  const name = (part: string) => `stations.${index}.${part}`
+  const label = (part: string) => ({ label: words.say(`page.station-${part}`) })
+  const kinds = KINDS.map((kind) => ({ value: kind, text: words.say(`station.${kind}`) }))
+  const scopes = telescopes.map(({ id, name: text }) => ({ value: id, text }))
+  return {
+    title: words.say('page.station-row', { row: index + 1 }),
+    fields: [
+      form.text(name('name'), label('name')),
+      form.choice(name('kind'), { ...label('kind'), fallback: 'telescope' }, kinds),
+      form.choice(name('telescopeId'), label('telescope'), [
+        { value: '', text: words.say('page.station-no-telescope') },
+        ...scopes,
+      ]),
+      form.text(name('operator'), label('operator')),
+      form.tick(name('isForChildren'), label('children')),
+    ],
+  }
+}
+
+function settingFields(words: Words, state: FormState): Field[] {
+  const form = formFields(words, state)
+  const defaults: Readonly<Record<string, number>> = DEFAULT_SETTINGS
+  return SETTINGS.map((key) =>
+    form.number(`settings.${key}`, {
+      label: words.say(`setting.${key}`),
+      hint: words.say(`setting.${key}-hint`),
+      fallback: String(defaults[key]),
+    }),
+  )
+}

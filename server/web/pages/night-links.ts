@@ -1,0 +1,32 @@
+import type { Night } from '../../tours/night.ts'
+import type { Viewer } from './sheet.ts'
+
+export interface NightLink {
+  readonly href: string
+  readonly text: string
+  readonly isHere: boolean
+}
+
+const READING = ['programme', 'check', 'run-sheet', 'sheets', 'cards', 'field'] as const
+export type NightPlace = (typeof READING)[number] | 'board' | 'edit'
+
+const address = (id: string, place: NightPlace): string => {
+  if (place === 'field') return `/field/${id}`
+  if (place === 'board') return `/nights/${id}`
+  const isPrint = place === 'run-sheet' || place === 'sheets' || place === 'cards'
+  return `/nights/${id}/${isPrint ? 'print/' : ''}${place}`
+}
+
+/** The pages of one night: those of its programme only once there is one, the form only for the host. */
+export function nightLinks({ words, mayHost }: Viewer, night: Night, hasTour: boolean, here: NightPlace): NightLink[] {
+  const places: readonly NightPlace[] = [
+    'board',
+    ...(hasTour ? READING : (['programme'] as const)),
+    ...(mayHost ? (['edit'] as const) : []),
+  ]
+  return places.map((place) => ({
+    href: address(night.id, place),
+    text: words.say(`page.night-link-${place}`),
+    isHere: place === here,
+  }))
+}

@@ -1,0 +1,108 @@
+import type { EveningAnswer } from '../../desk/desk.ts'
+import { nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import type { Tour } from '../../tours/tour.ts'
+import { type DuskTime, duskTimes } from './dusk.ts'
+import { moonText } from './moon.ts'
+import type { Paper, PaperFrame } from './paper.ts'
+import { paperFrame, versionText } from './paper-frame.ts'
+import { placeText } from './place-text.ts'
+import { type Names, targetName } from './say.ts'
+import type { Viewer } from './sheet.ts'
+import { endText } from './stop-line.ts'
+
+export interface RunLine {
+  readonly station: string
+  readonly name: string
+  readonly until: string
+}
+
+export interface RunSheetPage extends PaperFrame {
+  readonly title: string
+  readonly subtitle: string
+  readonly version: string
+  readonly hours: string
+  readonly dusks: readonly DuskTime[]
+  readonly moon: string
+  readonly timeLabel: string
+  readonly stationLabel: string
+  readonly showLabel: string
+  readonly untilLabel: string
+  readonly moves: readonly { readonly time: string; readonly lines: readonly RunLine[] }[]
+  readonly emptyText: string
+  readonly safetyLabel: string
+  readonly safety: readonly { readonly name: string; readonly text: string }[]
+  readonly callsLabel: string
+  readonly calls: readonly { readonly call: string; readonly when: string }[]
+  readonly emergencyLabel: string
+  readonly emergency: readonly { readonly label: string; readonly value: string | null }[]
+}
+
+const SAFETY = ['sun', 'lasers', 'cables', 'children', 'cold'] as const
+const CALLS = ['ten', 'line', 'cloud', 'lights'] as const
+
+/** The coordinator's one page: the evening by time, safety, the four fixed calls and the emergency card. */
+export function runSheetPage(
+  viewer: Viewer,
+  subject: { night: Night; evening: EveningAnswer; tour: Tour; names: Names },
+  paper: Paper,
+): RunSheetPage {
+  const { words } = viewer
+  const { night, evening, tour, names } = subject
+  const { opensAt, closesAt } = nightHours(night)
+  const hours = { from: words.time(opensAt, night.site.zone), to: words.time(closesAt, night.site.zone) }
+  return {
+    ...paperFrame(viewer, night, paper, 'run-sheet', 'print.run-sheet'),
+    ...labels(viewer),
+    title: night.title,
+    subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
+    version: versionText(viewer, night, tour),
+    hours: words.say('print.hours', hours),
+    dusks: duskTimes(words, evening),
+    moon: moonText(words, evening),
+    moves: moves(viewer, night, tour, names),
+    safety: SAFETY.map((key) => ({ name: words.say(`safety.${key}-name`), text: words.say(`safety.${key}`) })),
+    calls: CALLS.map((key) => ({ call: words.say(`call.${key}`), when: words.say(`call.${key}-when`) })),
+    emergency: emergency(viewer, night),
+  }
+}
+
+const labels = ({ words }: Viewer) => ({
+  timeLabel: words.say('print.time'),
+  stationLabel: words.say('page.station'),
+  showLabel: words.say('print.show'),
+  untilLabel: words.say('print.until'),
+  emptyText: words.say('page.no-stops'),
+  safetyLabel: words.say('print.safety'),
+  callsLabel: words.say('print.calls'),
+  emergencyLabel: words.say('print.emergency'),
+})
+
+function moves({ words }: Viewer, night: Night, tour: Tour, names: Names): RunSheetPage['moves'] {
+  const { zone } = night.site
+  const starts = [...new Set(tour.stops.map(({ startsAt }) => startsAt.getTime()))].sort((a, b) => a - b)
+  const place = (id: string) => night.stations.findIndex((station) => station.id === id)
+  return starts.map((start) => ({
+    time: words.time(new Date(start), zone),
+    lines: tour.stops
+      .filter(({ startsAt }) => startsAt.getTime() === start)
+      .sort((a, b) => place(a.stationId) - place(b.stationId))
+      .map((stop) => ({
+        station: night.stations[place(stop.stationId)]?.name ?? stop.stationId,
+        name: targetName(words, names, stop.targetKey, stop.aim),
+        until: endText(words, night, stop),
+      })),
+  }))
+}
+
+function emergency({ words }: Viewer, night: Night): RunSheetPage['emergency'] {
+  const blank = (key: string) => ({ label: words.say(`emergency.${key}`), value: null })
+  return [
+    blank('number'),
+    blank('address'),
+    { label: words.say('emergency.place'), value: placeText(words, night.site) },
+    blank('access'),
+    blank('first-aid'),
+    blank('who'),
+  ]
+}

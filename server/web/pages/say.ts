@@ -1,0 +1,72 @@
+import { chanceWord } from '../../sight/sighting.ts'
+import type { Aim, ShowObject, Story } from '../../tours/target.ts'
+import type { Cause, Remark, Stop } from '../../tours/tour.ts'
+import type { Words } from '../../words/words.ts'
+
+/** What pages ask of the catalogue: every key that a programme can hold has a name. */
+export interface Names {
+  readonly nameOf: (key: string) => string
+  readonly show: (key: string) => ShowObject | undefined
+  readonly story: (key: string) => Story | undefined
+}
+
+/** The name of a target as people say it; a close look says so. */
+export const targetName = (words: Words, names: Names, key: string, aim: Aim): string =>
+  aim === 'close' ? words.say('page.close-name', { name: names.nameOf(key) }) : names.nameOf(key)
+
+/** Why something stops being well placed, in a word or two: `oak`, `too low`. */
+export const causeText = (words: Words, cause: Cause): string =>
+  cause.code === 'skyline' && !cause.name
+    ? words.say('cause.trees')
+    : words.say(`cause.${cause.code}`, { name: cause.name ?? '' })
+
+/** `until 18:40: oak`. */
+export const untilText = (words: Words, at: Date, cause: Cause, zone: string): string =>
+  words.say('page.until', { time: words.time(at, zone), cause: causeText(words, cause) })
+
+const SOON_MIN = 20
+
+/** `until 18:40: oak` when that is what ends a stop or comes soon after its end; null for one that could stay much longer. */
+export function leaveByText(
+  words: Words,
+  { leaveBy, endsAt }: Pick<Stop, 'leaveBy' | 'endsAt'>,
+  zone: string,
+): string | null {
+  if (!leaveBy || leaveBy.at.getTime() - endsAt.getTime() > SOON_MIN * 60_000) return null
+  return untilText(words, leaveBy.at, leaveBy.cause, zone)
+}
+
+/** One of sixteen compass points in words; 0 is north, 4 east. */
+export const pointText = (words: Words, point: number): string => words.say(`page.point-${((point % 16) + 16) % 16}`)
+
+/** A height above the level horizon in fists at arm's length: `2½ fists up`. */
+export function fistsText(words: Words, fists: number): string {
+  const whole = Math.floor(fists)
+  const half = fists - whole >= 0.5 ? '½' : ''
+  if (whole <= 0) return words.say(half ? 'page.fists-half' : 'page.fists-none')
+  return words.say('page.fists', { count: fists, fists: `${whole}${half}` })
+}
+
+/** How many newcomers will see it, in a word: `anyone sees it`. */
+export const chanceText = (words: Words, chance: number): string => words.say(`sight.word-${chanceWord(chance)}`)
+
+/** A remark of a lower floor as a sentence; keys of targets and stations among its values become their names. */
+export function remarkText(words: Words, remark: Remark, nameOf: (key: string) => string): string {
+  const values = Object.entries(remark.values ?? {}).map(([name, value]) => [
+    name,
+    plainValue(words, name, value, nameOf),
+  ])
+  return words.say(remark.code, Object.fromEntries(values))
+}
+
+const KEYS = /(^|[a-z])(target|targetKey|station|stationId|other|key)$/
+
+function plainValue(
+  words: Words,
+  name: string,
+  value: string | number,
+  nameOf: (key: string) => string,
+): string | number {
+  if (typeof value === 'string') return KEYS.test(name) ? nameOf(value) : value
+  return name === 'count' || Number.isInteger(value) ? value : words.number(value, 1)
+}

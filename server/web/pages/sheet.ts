@@ -1,0 +1,92 @@
+import type { Words } from '../../words/words.ts'
+
+/** How a page is lit: paper by day, one red lamp by night, or print. */
+export type Look = 'day' | 'lamp' | 'paper'
+
+/** Who reads, when, and in which words: all that a page model needs beside its subject. */
+export interface Viewer {
+  readonly words: Words
+  readonly mayHost: boolean
+  readonly mayAct: boolean
+  readonly now: Date
+  readonly isRehearsal: boolean
+}
+
+export interface SheetLink {
+  readonly href: string
+  readonly text: string
+  readonly isHere: boolean
+}
+
+/**
+ * What the layout needs of every page. `styles` and `scripts` are asset names (`day.css`, `field.js`);
+ * `reply.page` hands the layout their addresses as `assets.styles` and `assets.scripts`.
+ */
+export interface Sheet {
+  readonly title: string
+  readonly language: string
+  readonly look: Look
+  readonly isLamp: boolean
+  readonly isPaper: boolean
+  readonly styles: readonly string[]
+  readonly scripts: readonly string[]
+  readonly skipText: string
+  readonly homeText: string
+  readonly links: readonly SheetLink[]
+  readonly linksLabel: string
+  readonly rehearsalText: string | null
+  readonly signIn: SheetLink | null
+  readonly signOutText: string | null
+}
+
+const PLACES = ['board', 'nights', 'telescopes'] as const
+const HREFS = { board: '/', nights: '/nights', telescopes: '/telescopes' } as const
+export type Here = (typeof PLACES)[number] | 'sign-in' | null
+
+/** The frame of a page read by day, with its links; `here` marks the one that is open. */
+export function daySheet(viewer: Viewer, title: string, here: Here, scripts: readonly string[] = ['page.js']): Sheet {
+  const { words, mayHost } = viewer
+  return {
+    ...bare(viewer, title, 'day', ['day.css', 'night.css', 'form.css'], scripts),
+    links: PLACES.map((place) => ({
+      href: HREFS[place],
+      text: words.say(`page.link-${place}`),
+      isHere: place === here,
+    })),
+    signIn: mayHost ? null : { href: '/sign-in', text: words.say('page.link-sign-in'), isHere: here === 'sign-in' },
+    signOutText: mayHost ? words.say('page.sign-out') : null,
+  }
+}
+
+/** The frame of a page for the field: a red lamp, or paper when the reader asked for the day look. */
+export const fieldSheet = (viewer: Viewer, title: string, look: 'day' | 'lamp', scripts: readonly string[]): Sheet =>
+  bare(viewer, title, look, ['field.css', look === 'lamp' ? 'lamp.css' : 'lamp-off.css'], scripts)
+
+/** The frame of a page that is printed. */
+export const paperSheet = (viewer: Viewer, title: string): Sheet =>
+  bare(viewer, title, 'paper', ['paper.css', 'sheets.css', 'cards.css'], [])
+
+function bare(
+  { words, isRehearsal }: Viewer,
+  title: string,
+  look: Look,
+  styles: readonly string[],
+  scripts: readonly string[],
+): Sheet {
+  return {
+    title,
+    language: words.settings.language,
+    look,
+    isLamp: look === 'lamp',
+    isPaper: look === 'paper',
+    styles: ['fonts.css', 'base.css', ...styles],
+    scripts,
+    skipText: words.say('page.skip'),
+    homeText: words.say('page.home'),
+    links: [],
+    linksLabel: words.say('page.links'),
+    rehearsalText: isRehearsal ? words.say('page.rehearsal') : null,
+    signIn: null,
+    signOutText: null,
+  }
+}

@@ -1,0 +1,94 @@
+import type { Check, CheckLine } from '../../tours/check.ts'
+import type { Night, Station } from '../../tours/night.ts'
+import type { Stop, Tour } from '../../tours/tour.ts'
+import { directionText } from './check.ts'
+import type { Paper, PaperFrame } from './paper.ts'
+import { paperFrame, versionText } from './paper-frame.ts'
+import { type SpareLine, spareLine } from './programme.ts'
+import type { Names } from './say.ts'
+import type { Viewer } from './sheet.ts'
+import { type StopLine, stopLine } from './stop-line.ts'
+
+export interface SheetStop extends StopLine {
+  readonly direction: string | null
+  readonly eyepieceHeight: string | null
+  readonly see: string | null
+}
+
+export interface StationSheet {
+  readonly station: string
+  readonly telescope: string | null
+  readonly operator: string
+  readonly stops: readonly SheetStop[]
+  readonly spares: readonly SpareLine[]
+  readonly isEmpty: boolean
+}
+
+export interface SheetsPage extends PaperFrame {
+  readonly version: string
+  readonly sheets: readonly StationSheet[]
+  readonly sparesLabel: string
+  readonly callsLabel: string
+  readonly calls: readonly string[]
+  readonly emptyText: string
+}
+
+export interface SheetsSubject {
+  readonly night: Night
+  readonly tour: Tour
+  readonly checks: readonly Check[]
+  readonly names: Names
+}
+
+const SPARES_SHOWN = 4
+
+/** One sheet for each telescope of the row, to be read under a red lamp. */
+export function sheetsPage(viewer: Viewer, subject: SheetsSubject, paper: Paper): SheetsPage {
+  const { words } = viewer
+  const { night, tour } = subject
+  return {
+    ...paperFrame(viewer, night, paper, 'sheets', 'print.sheets'),
+    version: versionText(viewer, night, tour),
+    sheets: night.stations.map((station) => stationSheet(viewer, subject, station)),
+    sparesLabel: words.say('print.spares'),
+    callsLabel: words.say('print.calls'),
+    calls: ['ten', 'line', 'cloud', 'lights'].map((key) => words.say(`call.${key}`)),
+    emptyText: words.say('page.no-stops'),
+  }
+}
+
+function stationSheet(viewer: Viewer, { night, tour, checks, names }: SheetsSubject, station: Station): StationSheet {
+  const stops = tour.stops
+    .filter(({ stationId }) => stationId === station.id)
+    .sort((a, b) => a.startsAt.getTime() - b.startsAt.getTime())
+  const spares = tour.spares.filter(({ stationId }) => stationId === station.id).slice(0, SPARES_SHOWN)
+  return {
+    station: station.name,
+    telescope: station.telescope?.name ?? null,
+    operator: station.operator || viewer.words.say('print.operator-blank'),
+    stops: stops.map((stop) => sheetStop(viewer, night, stop, checks, names)),
+    spares: spares.map((spare) => spareLine(viewer, night, spare, names)),
+    isEmpty: stops.length === 0,
+  }
+}
+
+function sheetStop(viewer: Viewer, night: Night, stop: Stop, checks: readonly Check[], names: Names): SheetStop {
+  const { words } = viewer
+  const line = lineAtStart(stop, checks)
+  const height = line?.eyepieceHeightCm ?? null
+  return {
+    ...stopLine(viewer, night, stop, names),
+    direction: line ? directionText(words, line) : null,
+    eyepieceHeight: height === null ? null : words.say('check.eyepiece', { cm: words.number(height) }),
+    see: names.story(stop.targetKey)?.see ?? null,
+  }
+}
+
+/** The line of the check nearest to the start of a stop, at its own station. */
+function lineAtStart(stop: Stop, checks: readonly Check[]): CheckLine | undefined {
+  const away = (check: Check) => Math.abs(check.at.getTime() - stop.startsAt.getTime())
+  const isSame = (line: CheckLine) =>
+    line.stationId === stop.stationId && line.targetKey === stop.targetKey && line.aim === stop.aim
+  const nearest = checks.filter(({ lines }) => lines.some(isSame)).sort((a, b) => away(a) - away(b))[0]
+  return nearest?.lines.find(isSame)
+}

@@ -1,0 +1,73 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { Desk } from '../desk/desk.ts'
+import { isLoopbackAddress, isLoopbackHost } from './hosts.ts'
+import { type AnswerTrouble, isApi } from './problems.ts'
+
+export const ROLES = ['visitor', 'operator', 'helper', 'host-phone', 'host'] as const
+export type Role = (typeof ROLES)[number]
+export type RoleOf = (request: FastifyRequest) => Role
+
+export const SESSION_COOKIE = 'duskrow-session'
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The least that someone must be to use the route; every route says it. */
+    role?: Role
+  }
+}
+
+/** Who may use a route that asks for a role. */
+const ALLOWED: Readonly<Record<Role, readonly Role[]>> = {
+  visitor: ROLES,
+  operator: ['operator', 'host-phone', 'host'],
+  helper: ['helper', 'host-phone', 'host'],
+  'host-phone': ['host-phone', 'host'],
+  host: ['host'],
+}
+
+/** True for a request that the laptop makes to itself: by its own address and under its own name. */
+export const isAtLaptop = (request: FastifyRequest): boolean =>
+  isLoopbackAddress(request.socket.remoteAddress) && isLoopbackHost(request.headers.host)
+
+/** Tells who is asking, anew for each request: the host by a living session, at the laptop only; a visitor otherwise. */
+export function roleTeller(desk: Pick<Desk, 'sessions'>): RoleOf {
+  return (request) => {
+    const token = request.cookies?.[SESSION_COOKIE]
+    return token && isAtLaptop(request) ? (desk.sessions.who(token)?.role ?? 'visitor') : 'visitor'
+  }
+}
+
+export interface RouteRole {
+  readonly method: string
+  readonly url: string
+  readonly role: Role
+}
+
+/** Refuses to start with a route that names no role; `seen` is told of each one that does. */
+export function nameRoles(app: FastifyInstance, seen: (route: RouteRole) => void): void {
+  app.addHook('onRoute', ({ config, method, url }) => {
+    if (!config?.role) throw new Error(`${method} ${url} names no role`)
+    for (const each of [method].flat()) seen({ method: each, url, role: config.role })
+  })
+}
+
+/** Refuses every request whose sender may not use its route. */
+export function keepRoles(app: FastifyInstance, roleOf: RoleOf, answer: AnswerTrouble): void {
+  app.addHook('onRequest', async (request, reply) => {
+    const needed = request.routeOptions.config.role ?? 'visitor'
+    if (!ALLOWED[needed].includes(roleOf(request))) return turnAway(request, reply, answer)
+  })
+}
+
+/** The host's pages open at the laptop alone: elsewhere no sign-in would help. */
+function turnAway(request: FastifyRequest, reply: FastifyReply, answer: AnswerTrouble) {
+  if (!isAtLaptop(request)) return answer(request, reply, { status: 403, key: 'fault.laptop-only' })
+  if (isApi(request)) return answer(request, reply, { status: 401, key: 'fault.sign-in' })
+  const back = request.method === 'GET' ? request.url : '/'
+  return reply.redirect(`/sign-in?back=${encodeURIComponent(back)}`, 303)
+}
+
+/** A path of this service to come back to; anything that could lead elsewhere becomes the first page. */
+export function localPath(text: string | undefined): string {
+  return text && /^\/(?![/\\])[\x21-\x5b\x5d-\x7e]*$/.test(text) ? text : '/'
+}

@@ -1,0 +1,35 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import type { Desk } from '../../desk/desk.ts'
+import type { Night } from '../../tours/night.ts'
+import { placeOf } from '../../tours/site.ts'
+import { IdParams } from '../api/schemas.ts'
+import { type BoardSubject, boardPage } from '../pages/board.ts'
+import { namesFrom, type PageNeeds } from './needs.ts'
+
+export const boardRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
+  app.get('/', { config: { role: 'visitor' } }, async (request, reply) => {
+    const viewer = viewerOf(request)
+    return reply.page(
+      'board',
+      boardPage(viewer, boardSubject(desk, desk.nights.current(), viewer.words.settings.language)),
+    )
+  })
+
+  app.get('/nights/:id', { config: { role: 'visitor' }, schema: { params: IdParams } }, async (request, reply) => {
+    const viewer = viewerOf(request)
+    const night = desk.nights.find(request.params.id)
+    return reply.page('board', boardPage(viewer, boardSubject(desk, night, viewer.words.settings.language)))
+  })
+}
+
+function boardSubject(desk: Desk, night: Night | undefined, language: string): BoardSubject {
+  return {
+    night,
+    evening: night && desk.sky.evening(night.date, placeOf(night.site), night.site.zone),
+    tour: night && desk.tours.latest(night.id),
+    field: night && desk.marks.field(night.id),
+    siteCount: desk.sites.all().length,
+    telescopeCount: desk.telescopes.all().length,
+    names: namesFrom(desk, language),
+  }
+}

@@ -1,0 +1,28 @@
+import type { FastifyPluginAsync } from 'fastify'
+import { boardRoutes } from './board.ts'
+import { checkRoutes } from './check.ts'
+import { fieldRoutes } from './field.ts'
+import type { PageNeeds } from './needs.ts'
+import { nightRoutes } from './nights.ts'
+import { printRoutes } from './print.ts'
+import { programmeRoutes } from './programme.ts'
+import { signInRoutes } from './sign-in.ts'
+import { siteRoutes } from './sites.ts'
+import { telescopeRoutes } from './telescopes.ts'
+
+const PLUGINS = [
+  boardRoutes,
+  signInRoutes,
+  nightRoutes,
+  siteRoutes,
+  telescopeRoutes,
+  programmeRoutes,
+  checkRoutes,
+  printRoutes,
+  fieldRoutes,
+]
+
+/** Every page for people: one plugin a noun. */
+export const pageRoutes: FastifyPluginAsync<PageNeeds> = async (app, needs) => {
+  for (const plugin of PLUGINS) await app.register(plugin, needs)
+}

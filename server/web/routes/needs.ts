@@ -1,0 +1,25 @@
+import type { FastifyRequest } from 'fastify'
+import type { Clock } from '../../clock.ts'
+import type { Desk } from '../../desk/desk.ts'
+import type { Words } from '../../words/words.ts'
+import type { Names } from '../pages/say.ts'
+import type { Viewer } from '../pages/sheet.ts'
+import type { SignIn } from '../sign-in.ts'
+
+/** What the routes of the pages are given. */
+export interface PageNeeds {
+  readonly desk: Desk
+  readonly clock: Clock
+  readonly wordsFor: (request: FastifyRequest) => Words
+  readonly viewerOf: (request: FastifyRequest) => Viewer
+  readonly signIn: SignIn
+}
+
+/** The catalogue as pages ask it; a key that is nowhere is its own name. */
+export function namesFrom({ objects }: Pick<Desk, 'objects'>, language: string): Names {
+  return {
+    nameOf: (key) => objects.show(key)?.name ?? key,
+    show: (key) => objects.show(key),
+    story: (key) => objects.story(key, language),
+  }
+}

@@ -1,0 +1,113 @@
+import { DEFAULT_SETTINGS, type Night, type NightDraft, type NightSettings } from '../../tours/night.ts'
+import type { Telescope } from '../../tours/telescope.ts'
+import { type FormValues, filledRows, numberOf, withRows } from './form-values.ts'
+
+/** Hours offered for a new night; common practice, no source. */
+const FIRST_HOURS = { opens: '18:00', closes: '21:00' }
+const MIN_PER_DAY = 1440
+const HALF_HOUR_MIN = 30
+const MOST_HALF_HOURS = 24
+
+/** The values of an empty form for a new night at a site. */
+export const newNightValues = (siteId: string | undefined): FormValues => ({
+  ...FIRST_HOURS,
+  ...(siteId === undefined ? {} : { siteId }),
+})
+
+/** The start of each half hour between two clock times, `HH:mm`, over midnight if need be; [] for no clock times. */
+export function halfHoursBetween(opens: string | undefined, closes: string | undefined): string[] {
+  const from = minuteOf(opens)
+  const until = minuteOf(closes)
+  if (from === undefined || until === undefined || from === until) return []
+  const minutes = (until - from + MIN_PER_DAY) % MIN_PER_DAY
+  const count = Math.min(MOST_HALF_HOURS, Math.ceil(minutes / HALF_HOUR_MIN))
+  return Array.from({ length: count }, (_, index) => clockText((from + index * HALF_HOUR_MIN) % MIN_PER_DAY))
+}
+
+function minuteOf(text: string | undefined): number | undefined {
+  const found = /^(\d\d):(\d\d)/.exec(text ?? '')
+  return found ? Number(found[1]) * 60 + Number(found[2]) : undefined
+}
+
+const two = (value: number): string => String(value).padStart(2, '0')
+const clockText = (minute: number): string => `${two(Math.floor(minute / 60))}:${two(minute % 60)}`
+
+/**
+ * The form's values with visitors by the half hours of its own public hours and without blank stations; people typed
+ * for a half hour that is now outside stay, so that the host reads that they are.
+ */
+export function nightRows(values: FormValues, telescopes: readonly Telescope[]): FormValues {
+  const typed = filledRows(values, 'visitors', () => true)
+  const inside = halfHoursBetween(values.opens, values.closes)
+  const people = (row: FormValues) => ['adults', 'children', 'seated'].some((who) => (row[who] ?? '0') !== '0')
+  const outside = typed.filter((row) => !inside.includes(row.startsAt ?? '') && people(row))
+  const visitors = inside.map((startsAt) => typed.find((row) => row.startsAt === startsAt) ?? { startsAt })
+  const stations = filledRows(values, 'stations', (part, value) => part !== 'kind' || value !== 'telescope')
+  return withRows(values, {
+    visitors: [...visitors, ...outside],
+    stations: stations.map((row) => ({ ...row, name: row.name ?? telescopeName(row, telescopes) })),
+  })
+}
+
+const telescopeName = ({ telescopeId }: FormValues, telescopes: readonly Telescope[]): string =>
+  (telescopes.find(({ id }) => id === telescopeId)?.name ?? '').slice(0, 40)
+
+/** A night from its form, with `values` as `nightRows` gives them. */
+export function nightDraftOf(values: FormValues): NightDraft {
+  return {
+    title: (values.title ?? '').trim(),
+    siteId: values.siteId ?? '',
+    date: values.date ?? '',
+    opens: values.opens ?? '',
+    closes: values.closes ?? '',
+    visitors: filledRows(values, 'visitors', () => true).map((row) => ({
+      startsAt: row.startsAt ?? '',
+      adults: numberOf(row.adults ?? '0'),
+      children: numberOf(row.children ?? '0'),
+      seated: numberOf(row.seated ?? '0'),
+    })),
+    stations: filledRows(values, 'stations', () => true).map(stationOf),
+    settings: settingsOf(values),
+  }
+}
+
+const KINDS = ['telescope', 'bare-eye', 'binoculars', 'screen', 'questions'] as const
+
+const stationOf = (row: FormValues): NightDraft['stations'][number] => ({
+  name: row.name ?? '',
+  kind: KINDS.find((kind) => kind === row.kind) ?? 'telescope',
+  telescopeId: row.telescopeId ?? null,
+  operator: row.operator ?? '',
+  isForChildren: row.isForChildren === 'true',
+})
+
+function settingsOf(values: FormValues): NightSettings {
+  const value = (key: keyof NightSettings): number => {
+    const text = values[`settings.${key}`]
+    return text === undefined ? DEFAULT_SETTINGS[key] : numberOf(text)
+  }
+  return {
+    extinctionMag: value('extinctionMag'),
+    seeingArcsec: value('seeingArcsec'),
+    thinCloud: value('thinCloud'),
+    noviceFactor: value('noviceFactor'),
+    moonGazerShare: value('moonGazerShare'),
+    cycleSec: value('cycleSec'),
+    stayMin: value('stayMin'),
+  }
+}
+
+/** The values of the form of a kept night. */
+export function nightValues(night: Night): FormValues {
+  const { title, site, date, opens, closes, visitors, stations, settings } = night
+  const visitorRows = visitors.map((row) => textRow(row))
+  const stationRows = stations.map(({ name, kind, telescope, operator, isForChildren }) =>
+    textRow({ name, kind, telescopeId: telescope?.id ?? '', operator, isForChildren: isForChildren ? 'true' : '' }),
+  )
+  const settingValues = Object.entries(settings).map(([key, value]) => [`settings.${key}`, String(value)])
+  const values = { title, siteId: site.id, date, opens, closes, ...Object.fromEntries(settingValues) }
+  return withRows(values, { visitors: visitorRows, stations: stationRows })
+}
+
+const textRow = (row: Readonly<Record<string, string | number>>): FormValues =>
+  Object.fromEntries(Object.entries(row).map(([key, value]) => [key, String(value)]))

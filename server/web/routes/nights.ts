@@ -1,0 +1,94 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import type { FastifyReply, FastifyRequest } from 'fastify'
+import { Type } from 'typebox'
+import type { Problem } from '../../errors.ts'
+import type { Night, NightDraft } from '../../tours/night.ts'
+import { IdParams } from '../api/schemas.ts'
+import { nightsPage } from '../pages/lists.ts'
+import { nightFormPage } from '../pages/night-form.ts'
+import { type FormValues, formValues, kept, rowCount } from './form-values.ts'
+import type { PageNeeds } from './needs.ts'
+import { halfHoursBetween, newNightValues, nightDraftOf, nightRows, nightValues } from './night-draft.ts'
+
+const SiteQuery = Type.Object({ siteId: Type.Optional(Type.String({ maxLength: 40 })) })
+const FEWEST_STATIONS = 4
+const MOST_STATIONS = 12
+
+export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
+  const show = (request: FastifyRequest, reply: FastifyReply, form: NightForm) =>
+    reply.page(
+      'night-form',
+      nightFormPage(viewerOf(request), {
+        id: form.id,
+        state: { values: form.values, problems: form.problems },
+        halfHours: shownHalfHours(form.values),
+        stationRows: form.stationRows,
+        sites: desk.sites.all(),
+        telescopes: desk.telescopes.all(),
+      }),
+    )
+
+  const save = (
+    request: FastifyRequest,
+    reply: FastifyReply,
+    id: string | null,
+    keep: (draft: NightDraft) => Night,
+  ) => {
+    const typed = formValues(request)
+    const values = nightRows(typed, desk.telescopes.all())
+    const stationRows = rowCount(typed, 'stationRows', FEWEST_STATIONS, MOST_STATIONS)
+    if (typed.act === 'more') {
+      const more = Math.min(MOST_STATIONS, stationRows + 1)
+      return show(request, reply, { id, values: { ...typed, ...values }, problems: [], stationRows: more })
+    }
+    if (typed.act === 'hours') return show(request, reply, { id, values, problems: [], stationRows })
+    const night = kept(() => keep(nightDraftOf(values)))
+    if ('result' in night) return reply.redirect(`/nights/${night.result.id}`, 303)
+    return show(request, reply.code(422), { id, values, problems: night.problems, stationRows })
+  }
+
+  app.get('/nights', { config: { role: 'visitor' } }, async (request, reply) =>
+    reply.page('nights', nightsPage(viewerOf(request), desk.nights.all())),
+  )
+
+  app.get('/nights/new', { config: { role: 'host' }, schema: { querystring: SiteQuery } }, async (request, reply) => {
+    const siteId = request.query.siteId ?? desk.sites.all().at(-1)?.id
+    return show(request, reply, {
+      id: null,
+      values: newNightValues(siteId),
+      problems: [],
+      stationRows: FEWEST_STATIONS,
+    })
+  })
+
+  app.post('/nights', { config: { role: 'host' } }, async (request, reply) =>
+    save(request, reply, null, (draft) => desk.nights.add(draft)),
+  )
+
+  app.get('/nights/:id/edit', { config: { role: 'host' }, schema: { params: IdParams } }, async (request, reply) => {
+    const night = desk.nights.find(request.params.id)
+    const stationRows = Math.max(FEWEST_STATIONS, night.stations.length)
+    return show(request, reply, { id: night.id, values: nightValues(night), problems: [], stationRows })
+  })
+
+  app.post('/nights/:id', { config: { role: 'host' }, schema: { params: IdParams } }, async (request, reply) => {
+    const { id } = desk.nights.find(request.params.id)
+    return save(request, reply, id, (draft) => desk.nights.change(id, draft))
+  })
+}
+
+interface NightForm {
+  readonly id: string | null
+  readonly values: FormValues
+  readonly problems: readonly Problem[]
+  readonly stationRows: number
+}
+
+/** The rows of the visitors' table: those of the typed values, which may hold some outside the hours, else by the hours. */
+function shownHalfHours(values: FormValues): string[] {
+  const typed = Object.entries(values).filter(([name]) => /^visitors\.\d+\.startsAt$/.test(name))
+  if (typed.length === 0) return halfHoursBetween(values.opens, values.closes)
+  return typed.sort(([a], [b]) => rowOf(a) - rowOf(b)).map(([, startsAt]) => startsAt)
+}
+
+const rowOf = (name: string): number => Number(name.split('.')[1])

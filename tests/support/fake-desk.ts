@@ -1,0 +1,219 @@
+import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
+import { Fault, invalid, notFound } from '../../server/errors.ts'
+import type { Sighting } from '../../server/sight/sighting.ts'
+import type { BodyLook } from '../../server/sky/body.ts'
+import type { Mark } from '../../server/tours/mark.ts'
+import type { Night, NightDraft } from '../../server/tours/night.ts'
+import { nightProblems, siteProblems, telescopeProblems } from '../../server/tours/problems.ts'
+import type { Site } from '../../server/tours/site.ts'
+import type { Telescope } from '../../server/tours/telescope.ts'
+import type { Tour } from '../../server/tours/tour.ts'
+import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, AN_OBJECT, THE_MOON } from './field-data.ts'
+
+export const NOW = new Date('2026-11-14T16:00:00Z')
+export const PIN = '314159'
+
+/** What a fake desk has been told, so that a test can see that nothing was. */
+export interface Kept {
+  readonly sites: Site[]
+  readonly telescopes: Telescope[]
+  readonly nights: Night[]
+  readonly tours: Tour[]
+  readonly marks: Mark[]
+  readonly tokens: Set<string>
+}
+
+const firstKept = (): Kept => ({
+  sites: [A_SITE],
+  telescopes: [A_TELESCOPE],
+  nights: [A_NIGHT],
+  tours: [A_TOUR],
+  marks: [],
+  tokens: new Set(['a-living-session']),
+})
+
+const findIn = <Thing extends { readonly id: string }>(things: readonly Thing[], id: string, what: string): Thing => {
+  const found = things.find((thing) => thing.id === id)
+  if (!found) throw notFound(what)
+  return found
+}
+
+/** A desk over plain data in memory: it refuses what a real one refuses, and knows one site, telescope, night and object. */
+export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
+  return {
+    kept,
+    desk: {
+      ...kitPart(kept),
+      ...skyPart(),
+      ...fieldPart(kept),
+      sessions: sessionPart(kept),
+      health: () => ({
+        version: '0.1.0',
+        commit: 'none',
+        now: NOW,
+        isRehearsal: true,
+        counts: { stars: 1, outreach: 1, places: 1 },
+        sqlite: { version: '3.53.2', journalMode: 'wal', synchronous: 2 },
+      }),
+      close: async () => {},
+    },
+  }
+}
+
+function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
+  const refuse = (problems: ReturnType<typeof siteProblems>) => {
+    if (problems.length > 0) throw invalid(problems)
+  }
+  const keep = <Thing>(list: Thing[], thing: Thing): Thing => {
+    list.push(thing)
+    return thing
+  }
+  const nightOf = (draft: NightDraft): Night => {
+    const site = findIn(kept.sites, draft.siteId, 'site')
+    refuse(nightProblems(draft, NOW, site.zone))
+    return { ...A_NIGHT, ...draft, id: `night-${kept.nights.length + 1}`, site, stations: A_NIGHT.stations }
+  }
+  return {
+    sites: {
+      all: () => kept.sites,
+      find: (id) => findIn(kept.sites, id, 'site'),
+      add(draft) {
+        refuse(siteProblems(draft))
+        return keep(kept.sites, { ...draft, id: `site-${kept.sites.length + 1}` })
+      },
+      change: (id, draft) => ({ ...findIn(kept.sites, id, 'site'), ...draft }),
+    },
+    telescopes: {
+      all: () => kept.telescopes,
+      find: (id) => findIn(kept.telescopes, id, 'telescope'),
+      add(draft) {
+        refuse(telescopeProblems(draft))
+        return keep(kept.telescopes, {
+          ...A_TELESCOPE,
+          id: `telescope-${kept.telescopes.length + 1}`,
+          name: draft.name,
+        })
+      },
+    },
+    nights: {
+      all: () => kept.nights,
+      find: (id) => findIn(kept.nights, id, 'night'),
+      current: () => kept.nights[0],
+      add: (draft) => keep(kept.nights, nightOf(draft)),
+      change: (id, draft) => ({ ...nightOf(draft), id: findIn(kept.nights, id, 'night').id }),
+    },
+  }
+}
+
+function skyPart(): Pick<Desk, 'objects' | 'places' | 'sky' | 'sight'> {
+  const aliases: Readonly<Record<string, string>> = { m13: 'm13', ngc6205: 'm13' }
+  return {
+    objects: {
+      search: () => [],
+      find(key) {
+        if (!Object.hasOwn(aliases, key)) throw notFound('object')
+        return { canonicalKey: 'm13', object: AN_OBJECT }
+      },
+      show: (key) => (key === 'm13' ? AN_OBJECT : undefined),
+      story: () => undefined,
+    },
+    places: { search: () => [] },
+    sky: {
+      places: (_at, _place, keys) => keys.map(placeAnswer),
+      evening: (date, _place, zone) => ({ ...EVENING, date, zone }),
+      bodyLook: () => THE_MOON,
+    },
+    sight: {
+      ask(question) {
+        if (question.objectKey !== 'm13') throw notFound('object')
+        return SIGHTING
+      },
+    },
+  }
+}
+
+const placeAnswer = (key: string): SkyPlaceAnswer => ({
+  key,
+  altitudeDeg: 30,
+  apparentAltitudeDeg: 30.03,
+  azimuthDeg: 280,
+  airmass: 2,
+  raDeg: 250.4,
+  decDeg: 36.5,
+  magnitude: null,
+  look: null,
+  ringTiltDeg: null,
+})
+
+const EVENING: Omit<EveningAnswer, 'date' | 'zone'> = {
+  sunsetAt: NOW,
+  civilDuskAt: NOW,
+  nauticalDuskAt: NOW,
+  astronomicalDuskAt: NOW,
+  astronomicalDawnAt: null,
+  nauticalDawnAt: null,
+  civilDawnAt: null,
+  sunriseAt: null,
+  moonriseAt: null,
+  moonsetAt: null,
+  moon: THE_MOON satisfies BodyLook,
+  isMoonWaxing: true,
+}
+
+const SIGHTING: Sighting = {
+  chance: 0.8,
+  chanceLow: 0.7,
+  chanceHigh: 0.9,
+  marginMag: 1,
+  limitMag: 9,
+  view: 0.6,
+  word: 'most',
+  reasons: [{ code: 'sight.moonlight', magnitudes: -0.4 }],
+  sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
+}
+
+function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'marks'> {
+  const night = (id: string) => findIn(kept.nights, id, 'night')
+  const toursOf = (id: string) => kept.tours.filter((tour) => tour.nightId === night(id).id)
+  const check = (id: string, at: Date) => ({ at, lines: [], changes: [], nightId: night(id).id })
+  return {
+    tours: {
+      async build(id) {
+        const version = toursOf(id).length + 1
+        const tour = { ...A_TOUR, id: `tour-${version}`, nightId: id, version }
+        kept.tours.push(tour)
+        return tour
+      },
+      latest: (id) => toursOf(id).at(-1),
+      find: (id) => findIn(kept.tours, id, 'tour'),
+      versions: toursOf,
+    },
+    checks: { at: async (id, at) => check(id, at), evening: async (id) => [check(id, NOW)] },
+    marks: {
+      record(id, drafts, by) {
+        for (const draft of drafts) {
+          if (kept.marks.some(({ key }) => key === draft.key)) continue
+          const seq = kept.marks.length + 1
+          kept.marks.push({ ...draft, seq, nightId: night(id).id, by, receivedAt: NOW, happenedAt: NOW })
+        }
+        return kept.marks.filter(({ key }) => drafts.some((draft) => draft.key === key))
+      },
+      since: (id, seq) => kept.marks.filter((mark) => mark.nightId === night(id).id && mark.seq > seq),
+      field: () => ({ seq: kept.marks.length, at: NOW, stations: [], adultsIn: 0, childrenIn: 0 }),
+      version: () => `first.${kept.marks.length}`,
+    },
+  }
+}
+
+function sessionPart({ tokens }: Kept): Desk['sessions'] {
+  return {
+    async signIn(pin) {
+      if (pin !== PIN) throw new Fault('forbidden', 'fault.wrong-pin')
+      const token = `session-${tokens.size + 1}`
+      tokens.add(token)
+      return token
+    },
+    who: (token) => (tokens.has(token) ? { role: 'host', name: 'host' } : undefined),
+    signOut: (token) => void tokens.delete(token),
+  }
+}

@@ -1,0 +1,183 @@
+import { describe, expect, it } from 'vitest'
+import { boardPage } from '../../server/web/pages/board.ts'
+import { cardsPage } from '../../server/web/pages/cards.ts'
+import { checkPage } from '../../server/web/pages/check.ts'
+import { fieldPage } from '../../server/web/pages/field.ts'
+import { programmePage } from '../../server/web/pages/programme.ts'
+import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
+import { timetable } from '../../server/web/pages/timetable.ts'
+import { A_NIGHT } from '../support/field-data.ts'
+import {
+  A_CHECK,
+  A_FIELD,
+  A_STATION_NOW,
+  AN_EVENING,
+  HOST,
+  NAMES,
+  TOUR,
+  UNTOLD,
+  VISITOR,
+} from '../support/page-data.ts'
+
+const subject = {
+  night: A_NIGHT,
+  evening: AN_EVENING,
+  tour: TOUR,
+  field: A_FIELD,
+  siteCount: 1,
+  telescopeCount: 1,
+  names: NAMES,
+}
+const none = { ...subject, night: undefined, evening: undefined, tour: undefined, field: undefined }
+const by = (time: string) => ({ ...HOST, now: new Date(`2026-11-20T${time}:00Z`) })
+
+describe('the board', () => {
+  it('leads a host from an empty laptop to a night, one step at a time', () => {
+    const step = (more: object) => boardPage(HOST, { ...none, ...more }).next.code
+    expect(step({ siteCount: 0, telescopeCount: 0 })).toBe('site')
+    expect(step({ telescopeCount: 0 })).toBe('telescope')
+    expect(step({})).toBe('night')
+    expect(step({ night: A_NIGHT, evening: AN_EVENING })).toBe('build')
+  })
+
+  it('asks for paper before the night, for the check during it, and looks back after it', () => {
+    const step = (time: string) => boardPage(by(time), subject).next.code
+    expect([step('12:00'), step('17:10'), step('19:00'), step('20:30')]).toEqual([
+      'print',
+      'check',
+      'check',
+      'look-back',
+    ])
+  })
+
+  it('shows no act of the host to a visitor', () => {
+    const page = boardPage(VISITOR, { ...subject, tour: undefined })
+    expect(page.next).toMatchObject({ code: 'wait', isPost: false })
+    expect(page.links.map(({ href }) => href)).not.toContain(`/nights/${A_NIGHT.id}/edit`)
+    expect(page.sheet.signOutText).toBeNull()
+  })
+
+  it('names trouble in the field before rules that gave way', () => {
+    const [first, second] = boardPage(HOST, subject).attention
+    expect(first).toBe('By the oak has trouble: cloud in the way.')
+    expect(second).toBe('From 20:00 to 20:30 the Moon is up and nobody shows it.')
+  })
+
+  it('warns a quarter of an hour before something must be left', () => {
+    const texts = boardPage(by('18:20'), subject).attention.join(' ')
+    expect(texts).toContain('can be shown until 19:30')
+    expect(boardPage(by('18:00'), subject).attention.join(' ')).not.toContain('can be shown until')
+  })
+})
+
+describe('the time table of the row', () => {
+  it('fills every row to the same number of quarter hours', () => {
+    const { heads, rows } = timetable(HOST, A_NIGHT, TOUR, NAMES)
+    const quarters = heads.reduce((sum, { span }) => sum + span, 0)
+    expect(quarters).toBe(12)
+    for (const { cells } of rows) expect(cells.reduce((sum, { span }) => sum + span, 0)).toBe(quarters)
+  })
+
+  it('marks the half hour and the stop of this moment, and none when the night is over', () => {
+    const marked = (time: string) => timetable(by(time), A_NIGHT, TOUR, NAMES)
+    expect(marked('17:45').heads.map(({ isNow }) => isNow)).toEqual([true, false, false, false, false, false])
+    expect(marked('17:45').rows[0]?.cells[0]).toMatchObject({
+      isNow: true,
+      until: 'until 19:40: oak',
+      when: '18:30 to 19:30',
+    })
+    expect(marked('21:00').heads.some(({ isNow }) => isNow)).toBe(false)
+    expect(marked('21:00').rows[0]?.cells[0]).toMatchObject({ isNow: false, isPast: true })
+  })
+})
+
+describe('the programme', () => {
+  const page = programmePage(HOST, { night: A_NIGHT, tour: TOUR, by: 'telescope', names: NAMES })
+
+  it('says of each stop why, until when, and what to put in', () => {
+    expect(page.groups[0]?.stops[0]).toMatchObject({
+      from: '18:30',
+      until: 'until 19:40: oak',
+      chance: 'Most people see it',
+      reasons: ['Now, because it goes behind oak at 19:40.'],
+      setups: ['Eyepiece wide, 48 times'],
+    })
+  })
+
+  it('offers to build to the host alone', () => {
+    expect(page.build?.action).toBe(`/nights/${A_NIGHT.id}/programme`)
+    expect(programmePage(VISITOR, { night: A_NIGHT, tour: TOUR, by: 'time', names: NAMES }).build).toBeNull()
+  })
+})
+
+describe('the half-hour check', () => {
+  it('puts what is going first, and each line into its own group', () => {
+    const { sections } = checkPage(HOST, A_NIGHT, A_CHECK, [], NAMES)
+    expect(sections.map(({ group, rows, spares }) => [group, rows.length, spares.length])).toEqual([
+      ['going', 1, 0],
+      ['good', 0, 1],
+      ['coming', 1, 0],
+      ['gone', 1, 0],
+    ])
+    expect(sections[0]?.rows[0]).toMatchObject({ when: 'until 19:40: oak', direction: 'west-north-west, 2½ fists up' })
+    expect(sections[2]?.rows[0]).toMatchObject({ when: 'from 20:10', direction: 'below the horizon' })
+    expect(sections[3]?.rows[0]?.when).toBe('too high')
+  })
+})
+
+describe('paper', () => {
+  it('keeps the four calls and an emergency card on the run sheet', () => {
+    const sheet = runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, names: NAMES }, 'a4')
+    expect(sheet.calls).toHaveLength(4)
+    expect(sheet.emergency.map(({ label }) => label)).toContain('First aid')
+    expect(sheet.dusks.map(({ time }) => time)).toEqual(['16:32', '17:05', '17:42', 'not tonight'])
+  })
+
+  it('tells the story on a card, or the facts and room for own words', () => {
+    const card = (names: typeof NAMES) =>
+      cardsPage(HOST, { night: A_NIGHT, tour: TOUR, names }, 'a4').pages[0]?.cards[0]
+    expect(card(NAMES)).toMatchObject({ see: 'A round, grainy glow.', ownWords: null })
+    expect(card(UNTOLD)).toMatchObject({ kind: 'Globular star cluster in Hercules', ownWords: 'In your own words:' })
+    expect(card(UNTOLD)?.facts.join(' ')).toContain('23,000 light-years')
+  })
+
+  it('gives each thing one card, however often it is shown', () => {
+    const twice = { ...TOUR, stops: [...TOUR.stops, ...TOUR.stops] }
+    const { pages } = cardsPage(HOST, { night: A_NIGHT, tour: twice, names: NAMES }, 'a4')
+    expect(pages.flatMap(({ cards }) => cards)).toHaveLength(1)
+  })
+})
+
+describe('the field page', () => {
+  const station = A_NIGHT.stations[0]
+  let keys = 0
+  const newKey = () => `key-${++keys}-abcdef`
+  const page = (viewer: typeof HOST, state = A_STATION_NOW) =>
+    station &&
+    fieldPage(
+      viewer,
+      { night: A_NIGHT, tour: TOUR, field: { ...A_FIELD, stations: [state] }, names: NAMES, look: 'lamp', newKey },
+      station,
+    )
+
+  it('says what, until when and because of what, and what comes next', () => {
+    expect(page(HOST)).toMatchObject({
+      now: 'Great cluster in Hercules',
+      until: 'until 19:40: oak',
+      next: '19:30 Great cluster in Hercules, close up',
+    })
+  })
+
+  it('gives every form a key of its own', () => {
+    const shown = page(HOST)
+    const acts = [...(shown?.acts?.main ?? []), ...(shown?.acts?.skips ?? []), shown?.acts?.next, shown?.undo]
+    const made = acts.map((act) => act?.fields.find(({ name }) => name === 'key')?.value)
+    expect(made).toHaveLength(8)
+    expect(new Set(made).size).toBe(8)
+  })
+
+  it('offers no act to a visitor and no undo when nothing was done', () => {
+    expect(page(VISITOR)).toMatchObject({ acts: null, undo: null })
+    expect(page(HOST, { ...A_STATION_NOW, lastMarkKey: null })?.undo).toBeNull()
+  })
+})

@@ -1,0 +1,69 @@
+import { readdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import type { Pages } from '../../server/web/pages/index.ts'
+import { loadViews, VIEWS } from '../../server/web/views.ts'
+import { EVERY_PAGE } from '../support/every-page.ts'
+
+const views = loadViews({ path: (name) => `/assets/${name}` })
+const names: (keyof Pages)[] = []
+for (const name in EVERY_PAGE) if (isPage(name)) names.push(name)
+
+function isPage(name: string): name is keyof Pages {
+  return name in EVERY_PAGE
+}
+
+function rendered<Name extends keyof Pages>(name: Name): [full: string, empty: string] {
+  const [full, empty] = EVERY_PAGE[name]
+  return [views.render(name, full), views.render(name, empty)]
+}
+
+describe.each(names)('the page %s', (name) => {
+  const pages = rendered(name)
+
+  it('has one main heading, a title and a language', () => {
+    for (const html of pages) {
+      expect(html).toMatch(/<html lang="en"/)
+      expect(html).toMatch(/<title>[^<]+<\/title>/)
+      expect(html.match(/<main/g)).toHaveLength(1)
+      expect(html).toMatch(/<h1/)
+    }
+  })
+
+  it('carries no style, script or handler of its own, which the door would refuse', () => {
+    for (const html of pages) {
+      expect(html).not.toMatch(/ style=| on\w+="|<style|<script(?! src=)|javascript:/)
+    }
+  })
+
+  it('posts only to addresses of this service, and names every field', () => {
+    for (const html of pages) {
+      for (const [, action = ''] of html.matchAll(/<form[^>]* action="([^"]*)"/g)) expect(action).toMatch(/^\/(?!\/)/)
+      for (const [field] of html.matchAll(/<(?:input|select)[^>]*>/g)) expect(field).toMatch(/ name="[^"]+"/)
+    }
+  })
+
+  it('says nothing undefined and no bare code', () => {
+    for (const html of pages) {
+      expect(html).not.toMatch(/undefined|NaN|\[object |\{\w+\}/)
+      expect(html).not.toMatch(/>\s*(sight|tour|cause|rule|problem|page)\.[a-z-]+\s*</)
+    }
+  })
+})
+
+describe('the templates', () => {
+  it('are one for every page', () => {
+    const files = ['pages', 'print'].flatMap((folder) => readdirSync(join(VIEWS, folder)))
+    expect(files.sort()).toEqual(names.map((name) => `${name}.hbs`).sort())
+  })
+
+  it('refuse a model that lacks what they say', () => {
+    const { status: _left, ...rest } = EVERY_PAGE.problem[0]
+    expect(() => views.render('problem', JSON.parse(JSON.stringify(rest)))).toThrow(/status/)
+  })
+
+  it('write what people typed as text, never as markup', () => {
+    const [full] = EVERY_PAGE.problem
+    expect(views.render('problem', { ...full, message: '<b>oak</b>' })).toContain('&lt;b&gt;oak')
+  })
+})
