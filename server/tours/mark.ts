@@ -27,7 +27,7 @@ export const MARK_KINDS = Object.keys(MARK_PAYLOADS) as readonly MarkKind[]
 /** An act as a phone sends it. `secondsAgo` is the phone's now minus the phone's then, so that a wrong clock cancels. */
 export const MarkDraft = Type.Object({
   key: Type.String({ pattern: '^[A-Za-z0-9_-]{8,60}$' }),
-  kind: Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind))),
+  kind: Type.Unsafe<MarkKind>(Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind)))),
   stationId: Type.Union([Type.String({ minLength: 1, maxLength: 40 }), Type.Null()]),
   payload: Type.Record(Type.String({ maxLength: 40 }), Type.Unknown()),
   secondsAgo: Type.Number({ minimum: 0, maximum: 86_400 }),

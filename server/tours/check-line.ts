@@ -1,0 +1,103 @@
+import type { CheckLine } from './check.ts'
+import type { EveningSky } from './evening.ts'
+import { type EveningChance, seenAtStep } from './evening-chance.ts'
+import { eyepieceHeight } from './eyepiece-height.ts'
+import { LEAST_CHANCE } from './grid-cells.ts'
+import { nightHours } from './hours.ts'
+import { waitMin } from './line.ts'
+import type { Night, Station } from './night.ts'
+import { comesAt, leaveBy, type WhyNot, whyNotOf } from './offered.ts'
+import { stepAt, targetAt } from './sky-at.ts'
+import type { Aim } from './target.ts'
+import type { Telescope } from './telescope.ts'
+import type { Setup } from './tour.ts'
+import { countOf, peopleAt } from './visitors.ts'
+
+/** One target at one station, as the check asks about it. */
+export interface Asked {
+  readonly station: Station
+  readonly telescope: Telescope
+  readonly targetKey: string
+  readonly targetIndex: number
+  readonly aim: Aim
+  readonly setups: readonly Setup[]
+  readonly isSpare: boolean
+}
+
+interface LineInput {
+  readonly night: Night
+  readonly sky: EveningSky
+  readonly chance: EveningChance
+}
+
+const HALF_HOUR_MIN = 30
+const POINTS = 16
+
+/** How one target stands at one station at an instant. */
+export function lineOf(input: LineInput, asked: Asked, at: Date): CheckLine {
+  const place = targetAt(input.sky, asked.targetIndex, at)
+  const { station, targetKey, aim, isSpare } = asked
+  return {
+    targetKey,
+    aim,
+    stationId: station.id,
+    isSpare,
+    ...standingOf(input, asked, at),
+    altitudeDeg: place.altitudeDeg,
+    azimuthDeg: place.azimuthDeg,
+    point: Math.round((place.azimuthDeg / 360) * POINTS) % POINTS,
+    fists: Math.round(place.altitudeDeg / 5) / 2,
+    eyepieceHeightCm: heightCmOf(asked, place.altitudeDeg),
+  }
+}
+
+type Standing = Pick<CheckLine, 'group' | 'untilAt' | 'fromAt' | 'cause' | 'minutesLeft'>
+
+function standingOf(input: LineInput, asked: Asked, at: Date): Standing {
+  const { night, sky } = input
+  const { closesAt } = nightHours(night)
+  const whyNot = whyNotSeen(input, asked)
+  const cause = whyNot(stepAt(sky, at))
+  if (cause !== null) {
+    const comes = comesAt(sky, whyNot, at, closesAt)
+    const fromAt = comes?.at ?? null
+    return {
+      group: fromAt === null ? 'gone' : 'coming',
+      untilAt: null,
+      fromAt,
+      cause: comes?.cause ?? cause,
+      minutesLeft: null,
+    }
+  }
+  const leave = leaveBy(sky, whyNot, at, closesAt)
+  if (leave === null) return { group: 'good', untilAt: null, fromAt: null, cause: null, minutesLeft: null }
+  const minutesLeft = Math.max(0, Math.floor((leave.at.getTime() - at.getTime()) / 60_000))
+  const isGoing = minutesLeft <= Math.max(HALF_HOUR_MIN, lineMin(night, at))
+  return { group: isGoing ? 'going' : 'good', untilAt: leave.at, fromAt: null, cause: leave.cause, minutesLeft }
+}
+
+/** The gate, and after it whether a newcomer sees it more often than not. */
+function whyNotSeen({ night, sky, chance }: LineInput, asked: Asked): WhyNot {
+  const atGate = whyNotOf({ sky, site: night.site, mount: asked.telescope }, asked.targetIndex)
+  const row = chance.stationIds.indexOf(asked.station.id)
+  const column = chance.candidates.findIndex(({ targetKey, aim }) => targetKey === asked.targetKey && aim === asked.aim)
+  return (step) => {
+    const cause = atGate(step)
+    if (cause !== null || row < 0 || column < 0) return cause
+    return seenAtStep(chance, row, column, Math.round(step)).chance < LEAST_CHANCE ? { code: 'faint' } : null
+  }
+}
+
+/** Minutes until the last of a fair share of the people has looked. */
+function lineMin(night: Night, at: Date): number {
+  const telescopes = night.stations.filter(({ telescope }) => telescope !== null).length
+  return waitMin(countOf(peopleAt(night, at)) / Math.max(1, telescopes), night.settings.cycleSec)
+}
+
+/** Whole centimetres, the legs in the middle of their range, or shortest at a station for children; null when the target is down. */
+function heightCmOf({ telescope, station, setups }: Asked, altitudeDeg: number): number | null {
+  const tube = telescope.tubes.find(({ id }) => id === setups[0]?.tubeId)
+  if (tube === undefined || altitudeDeg < 0) return null
+  const { lowCm, highCm } = eyepieceHeight(telescope, tube, altitudeDeg)
+  return Math.round(station.isForChildren ? lowCm : (lowCm + highCm) / 2)
+}

@@ -1,0 +1,139 @@
+import { DateTime } from 'luxon'
+import { type BodyKey, type BodyLook, bodyLook } from '../sky/body.ts'
+import { type SkyEvening, skyEvening } from '../sky/evening.ts'
+import { skyPass, starVectors } from '../sky/pass.ts'
+import type { Place } from '../sky/place.ts'
+import { apparentAltitudeDeg } from '../sky/refraction.ts'
+import { saturnRing } from '../sky/saturn.ts'
+import { noonOf } from './hours.ts'
+import { placeOf, type Site } from './site.ts'
+import type { ShowObject } from './target.ts'
+
+/** One kind of value by step of the evening. */
+export type Track = Float32Array
+
+/**
+ * The sky of one evening over one site, every five minutes from two hours before sunset to sunrise (15:00 to 09:00 by
+ * the site's clocks where the Sun does not set or rise). Place and azimuth of target i at step k stand at i * count + k.
+ */
+export interface EveningSky {
+  readonly key: string
+  readonly startsAt: Date
+  readonly stepMin: number
+  readonly count: number
+  readonly targetKeys: readonly string[]
+  /** Apparent (refracted) altitude and azimuth in degrees, target-major. */
+  readonly altitudeDeg: Float32Array
+  readonly azimuthDeg: Float32Array
+  /** Without refraction, in degrees, by step. */
+  readonly sunAltitudeDeg: Track
+  readonly sunAzimuthDeg: Track
+  readonly moonAltitudeDeg: Track
+  readonly moonAzimuthDeg: Track
+  readonly moonPhaseAngleDeg: Track
+  readonly moonDistanceKm: Track
+  /** How each body of the list, the Sun and the Moon look five hours after the start, and the rings of Saturn then. */
+  readonly looks: Readonly<Partial<Record<BodyKey, BodyLook>>>
+  readonly rings: { readonly majorArcsec: number; readonly minorArcsec: number }
+  readonly events: SkyEvening
+}
+
+const MINUTE_MS = 60_000
+const STEP_MIN = 5
+const LOOK_AFTER_MIN = 300
+const KM_PER_AU = 149_597_870.7
+
+/** Name of an evening's sky: equal keys have equal skies. */
+export const eveningKey = (date: string, site: Site, catalogueDigest: string): string =>
+  [date, site.latitudeDeg, site.longitudeDeg, site.heightM, site.zone, catalogueDigest].join('/')
+
+/** The sky over a site on the evening of a calendar date, for every object of the list in its order. */
+export function eveningSky(date: string, site: Site, objects: readonly ShowObject[], catalogueDigest = ''): EveningSky {
+  const place = placeOf(site)
+  const events = skyEvening(noonOf(date, site.zone), place)
+  const instants = instantsOf(date, site.zone, events)
+  const startsAt = instants[0] ?? noonOf(date, site.zone)
+  const looksAt = new Date(startsAt.getTime() + LOOK_AFTER_MIN * MINUTE_MS)
+  const ring = saturnRing(looksAt)
+  return {
+    key: eveningKey(date, site, catalogueDigest),
+    startsAt,
+    stepMin: STEP_MIN,
+    count: instants.length,
+    targetKeys: objects.map((object) => object.key),
+    ...targetTracks(objects, instants, place),
+    ...lightTracks(instants, place),
+    looks: looksOf(objects, looksAt, place),
+    rings: { majorArcsec: ring.majorArcsec, minorArcsec: ring.minorArcsec },
+    events,
+  }
+}
+
+function instantsOf(date: string, zone: string, { sunsetAt, sunriseAt }: SkyEvening): Date[] {
+  const noon = DateTime.fromJSDate(noonOf(date, zone), { zone })
+  const fromMs = sunsetAt === null ? noon.set({ hour: 15 }).toMillis() : sunsetAt.getTime() - 120 * MINUTE_MS
+  const toMs = sunriseAt?.getTime() ?? noon.plus({ days: 1 }).set({ hour: 9 }).toMillis()
+  const stepMs = STEP_MIN * MINUTE_MS
+  const firstMs = Math.floor(fromMs / stepMs) * stepMs
+  const count = Math.ceil((toMs - firstMs) / stepMs) + 1
+  return Array.from({ length: count }, (_, step) => new Date(firstMs + step * stepMs))
+}
+
+function targetTracks(objects: readonly ShowObject[], instants: readonly Date[], place: Place) {
+  const altitudeDeg = new Float32Array(objects.length * instants.length)
+  const azimuthDeg = new Float32Array(objects.length * instants.length)
+  const fill = (i: number, step: number, altitude: number, azimuth: number) => {
+    altitudeDeg[i * instants.length + step] = altitude
+    azimuthDeg[i * instants.length + step] = azimuth
+  }
+  fillFixed(objects, instants, place, fill)
+  for (const [i, { body }] of objects.entries()) {
+    if (body === null) continue
+    for (const [step, at] of instants.entries()) {
+      const look = bodyLook(body, at, place)
+      fill(i, step, apparentAltitudeDeg(look.altitudeDeg), look.azimuthDeg)
+    }
+  }
+  return { altitudeDeg, azimuthDeg }
+}
+
+type Fill = (i: number, step: number, altitudeDeg: number, azimuthDeg: number) => void
+
+function fillFixed(objects: readonly ShowObject[], instants: readonly Date[], place: Place, fill: Fill): void {
+  const fixed = objects.flatMap((object, i) => {
+    const { raDeg, decDeg, pmRaMasYr, pmDecMasYr, parallaxMas } = object
+    return raDeg === null || decDeg === null ? [] : [{ i, star: { raDeg, decDeg, pmRaMasYr, pmDecMasYr, parallaxMas } }]
+  })
+  const middleAt = instants[instants.length >> 1]
+  if (middleAt === undefined || fixed.length === 0) return
+  const vectors = starVectors(
+    fixed.map(({ star }) => star),
+    middleAt,
+  )
+  const pass = skyPass(vectors, instants, place)
+  for (const step of instants.keys()) {
+    for (const [row, { i }] of fixed.entries()) {
+      const at = step * fixed.length + row
+      fill(i, step, pass.altitudeDeg[at] ?? 0, pass.azimuthDeg[at] ?? 0)
+    }
+  }
+}
+
+function lightTracks(instants: readonly Date[], place: Place) {
+  const suns = instants.map((at) => bodyLook('sun', at, place))
+  const moons = instants.map((at) => bodyLook('moon', at, place))
+  return {
+    sunAltitudeDeg: Float32Array.from(suns, (look) => look.altitudeDeg),
+    sunAzimuthDeg: Float32Array.from(suns, (look) => look.azimuthDeg),
+    moonAltitudeDeg: Float32Array.from(moons, (look) => look.altitudeDeg),
+    moonAzimuthDeg: Float32Array.from(moons, (look) => look.azimuthDeg),
+    moonPhaseAngleDeg: Float32Array.from(moons, (look) => look.phaseAngleDeg),
+    moonDistanceKm: Float32Array.from(moons, (look) => look.distanceAu * KM_PER_AU),
+  }
+}
+
+function looksOf(objects: readonly ShowObject[], at: Date, place: Place): EveningSky['looks'] {
+  const keys = new Set<BodyKey>(['sun', 'moon'])
+  for (const { body } of objects) if (body !== null) keys.add(body)
+  return Object.fromEntries([...keys].map((key) => [key, bodyLook(key, at, place)]))
+}

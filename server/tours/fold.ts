@@ -1,0 +1,52 @@
+import { Value } from 'typebox/value'
+import type { FieldState } from './field.ts'
+import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Night } from './night.ts'
+import { stationNow } from './station-fold.ts'
+import type { Stop } from './tour.ts'
+
+export interface FieldInput {
+  readonly night: Night
+  /** The accepted programme, or null before one is made. */
+  readonly tour: { readonly stops: readonly Stop[] } | null
+  readonly marks: readonly Mark[]
+  readonly at: Date
+}
+
+/**
+ * The state of the night at an instant, folded from the programme and the marks: no act means as planned; an undo takes
+ * back the mark it names; acts are ordered by when they happened and, at the same moment, by the server's order.
+ */
+export function foldField({ night, tour, marks, at }: FieldInput): FieldState {
+  const valid = standing(marks).filter((mark) => mark.happenedAt <= at)
+  const acts = [...valid].sort((a, b) => a.happenedAt.getTime() - b.happenedAt.getTime() || a.seq - b.seq)
+  const counts = acts.flatMap(({ kind, payload }) =>
+    kind === 'counted' && Value.Check(MARK_PAYLOADS.counted, payload) ? [payload] : [],
+  )
+  return {
+    seq: marks.reduce((newest, mark) => Math.max(newest, mark.seq), 0),
+    at,
+    stations: night.stations.map(({ id }) =>
+      stationNow(
+        id,
+        (tour?.stops ?? []).filter((stop) => stop.stationId === id),
+        acts.filter((mark) => mark.stationId === id),
+        at,
+      ),
+    ),
+    adultsIn: counts.reduce((sum, count) => sum + count.adults, 0),
+    childrenIn: counts.reduce((sum, count) => sum + count.children, 0),
+  }
+}
+
+/** The marks that nobody has taken back, without the undos themselves. Newest first, since an undo may be undone. */
+function standing(marks: readonly Mark[]): readonly Mark[] {
+  const undone = new Set<string>()
+  const kept: Mark[] = []
+  for (const mark of [...marks].sort((a, b) => b.seq - a.seq)) {
+    if (undone.has(mark.key)) continue
+    if (mark.kind !== 'undo') kept.push(mark)
+    else if (Value.Check(MARK_PAYLOADS.undo, mark.payload)) undone.add(mark.payload.markKey)
+  }
+  return kept
+}

@@ -1,0 +1,122 @@
+import type { EveningSky } from './evening.ts'
+import type { EveningChance } from './evening-chance.ts'
+import type { Grid, GridCandidate, GridStation } from './grid.ts'
+import { type Cell, cellOf } from './grid-cells.ts'
+import { bestCells, moonBySlot, movingTable, numbersOf, rankedCells, rowOf } from './grid-parts.ts'
+import { quarterHours } from './hours.ts'
+import type { Night } from './night.ts'
+import type { ShowObject } from './target.ts'
+import type { Setup } from './tour.ts'
+import { countOf, type People, peopleAt } from './visitors.ts'
+
+export interface GridInput {
+  readonly night: Night
+  readonly objects: readonly ShowObject[]
+  readonly sky: EveningSky
+  readonly chance: EveningChance
+}
+
+const MOST_CANDIDATES = 60
+const TABLES = ['worth', 'chance', 'quality', 'meanChance', 'meanView', 'capacity'] as const satisfies (keyof Cell)[]
+
+/** The night as quarter hours, from the evening's sky and chances; candidates that are nowhere on offer are left out. */
+export function gridOf(input: GridInput): Grid {
+  const { night, chance } = input
+  const borders = quarterHours(night)
+  const slots = borders.length - 1
+  const quarters = quartersOf(night, borders)
+  const stations = rowOf(night, chance.stationIds)
+  const kept = keptOf(chance.candidates.flatMap((_, column) => columnOf(input, stations, column, quarters)))
+  const candidates = kept.map(({ candidate }) => candidate)
+  const tables = tablesOf(kept, stations.length, slots)
+  const setups = stations.flatMap((_, s) =>
+    candidates.map(({ column }) => chance.setups[s * chance.candidates.length + column] ?? null),
+  )
+  return {
+    borders,
+    slots,
+    stations,
+    candidates,
+    ...tables,
+    setups,
+    moving: movingTable(input, stations, candidates, borders),
+    people: Float64Array.from(quarters, ({ people }) => countOf(people)),
+    fade: Float64Array.from(quarters, ({ fromAt }) => fadeAt(fromAt, borders[0], night.settings.stayMin)),
+    ...numbersOf(candidates),
+    ranked: rankedCells(tables.worth, stations.length, candidates.length, slots),
+    isMoonUp: moonBySlot(candidates, tables.worth, stations.length, slots),
+    isBest: bestCells(candidates, tables.quality, stations.length, borders),
+  }
+}
+
+interface Quarter {
+  readonly fromAt: Date
+  readonly toAt: Date
+  readonly people: People
+}
+
+const quartersOf = (night: Night, borders: readonly Date[]): readonly Quarter[] =>
+  borders.slice(0, -1).map((fromAt, t) => ({ fromAt, toAt: borders[t + 1] ?? fromAt, people: peopleAt(night, fromAt) }))
+
+/** What a look given at the opening still weighs at an instant: exp(-minutes / length of stay). */
+const fadeAt = (at: Date, opensAt: Date | undefined, stayMin: number): number =>
+  Math.exp(-(at.getTime() - (opensAt ?? at).getTime()) / 60_000 / stayMin)
+
+interface Column {
+  readonly candidate: GridCandidate
+  /** By station, then by slot. */
+  readonly cells: readonly (readonly (Cell | null)[])[]
+  readonly best: number
+}
+
+function columnOf(
+  input: GridInput,
+  stations: readonly GridStation[],
+  column: number,
+  quarters: readonly Quarter[],
+): Column[] {
+  const { night, sky, chance, objects } = input
+  const candidate = chance.candidates[column]
+  const object = objects.find(({ key }) => key === candidate?.targetKey)
+  if (candidate === undefined || object === undefined) return []
+  const cells = stations.map(({ telescope, smaller, bigness }, station) => {
+    const setup: Setup | null = chance.setups[station * chance.candidates.length + column] ?? null
+    const tube = telescope.tubes.find(({ id }) => id === setup?.tubeId)
+    if (setup === null || tube === undefined) return []
+    const gate = { sky, site: night.site, mount: telescope }
+    const what = { table: chance, column, candidate, object, powerX: setup.powerX, cycleSec: night.settings.cycleSec }
+    const ask = { ...what, gate, station, telescope, tube, smaller, bigness }
+    return quarters.map(({ fromAt, toAt, people }) => cellOf(ask, fromAt, toAt, people))
+  })
+  const best = cells.flat().reduce((most, cell) => Math.max(most, cell?.worth ?? 0), 0)
+  const { targetKey, aim, targetIndex } = candidate
+  const { kind, appeal, atOnce } = object
+  return best > 0 ? [{ candidate: { targetKey, aim, kind, appeal, atOnce, targetIndex, column }, cells, best }] : []
+}
+
+/** The worthiest candidates, in the order of the list. */
+function keptOf(columns: readonly Column[]): readonly Column[] {
+  const least = columns.map(({ best }) => best).sort((a, b) => b - a)[MOST_CANDIDATES - 1] ?? 0
+  return columns.filter(({ best }) => best >= least)
+}
+
+function tablesOf(kept: readonly Column[], stations: number, slots: number): Pick<Grid, (typeof TABLES)[number]> {
+  const size = stations * kept.length * slots
+  const tables = {
+    worth: new Float64Array(size),
+    chance: new Float64Array(size),
+    quality: new Float64Array(size),
+    meanChance: new Float64Array(size),
+    meanView: new Float64Array(size),
+    capacity: new Float64Array(size),
+  }
+  for (const [c, { cells }] of kept.entries()) {
+    for (const [s, row] of cells.entries()) {
+      for (const [t, cell] of row.entries()) {
+        if (cell === null) continue
+        for (const name of TABLES) tables[name][(s * kept.length + c) * slots + t] = cell[name]
+      }
+    }
+  }
+  return tables
+}

@@ -1,0 +1,64 @@
+import type { TourInput } from './build.ts'
+import { cellAt, type Grid, type Plan, shownAt } from './grid.ts'
+import { wallClock } from './hours.ts'
+import { RULES } from './rules.ts'
+import type { Remark } from './tour.ts'
+
+/** What a host must be told of a plan: what the row lacks, when stations stand idle, and which rules gave way when. */
+export function noticesOf(input: TourInput, grid: Grid, plan: Plan): readonly Remark[] {
+  if (grid.stations.length === 0) return [{ code: 'tour.no-telescope' }]
+  if (grid.candidates.length === 0) return [{ code: 'tour.nothing-visible' }]
+  return [...rowLacks(grid), ...idleStations(input, grid, plan), ...givenWay(input, grid, plan)]
+}
+
+function rowLacks(grid: Grid): Remark[] {
+  const lacksChair = !grid.stations.some((station) => station.isForChair)
+  const lacksLow = !grid.stations.some((station) => station.isForChildren)
+  return [
+    ...(lacksChair ? [{ code: 'tour.no-chair-station' }] : []),
+    ...(lacksLow ? [{ code: 'tour.no-children-station' }] : []),
+  ]
+}
+
+/** Times in which a station has nothing on the programme. */
+function idleStations(input: TourInput, grid: Grid, plan: Plan): Remark[] {
+  return grid.stations.flatMap(({ id }, s) => {
+    const name = input.night.stations.find((station) => station.id === id)?.name ?? id
+    const isIdle = (slot: number) => shownAt(grid, plan, s, slot) < 0
+    const hasOffer = (slot: number) => grid.candidates.some((_, c) => (grid.worth[cellAt(grid, s, c, slot)] ?? 0) > 0)
+    return spansOf(grid, isIdle).map(([from, to]) => {
+      const code = hasOffer(from) ? 'tour.station-idle' : 'tour.station-without-target'
+      return { code, values: { name, ...spoken(input, grid, from, to) } }
+    })
+  })
+}
+
+/** Every rule that had to give way, the one that gives way last first, with its times. */
+function givenWay(input: TourInput, grid: Grid, plan: Plan): Remark[] {
+  return RULES.toReversed().flatMap(({ code, breachesAt }) =>
+    spansOf(grid, (slot) => breachesAt(grid, plan, slot) > 0).map(([from, to]) => ({
+      code,
+      values: spoken(input, grid, from, to),
+    })),
+  )
+}
+
+/** Quarters in a row of which something is true, as first and first after. */
+function spansOf(grid: Grid, isTrue: (slot: number) => boolean): (readonly [number, number])[] {
+  const spans: (readonly [number, number])[] = []
+  let from = 0
+  for (let t = 0; t <= grid.slots; t++) {
+    if (t < grid.slots && isTrue(t)) continue
+    if (t > from) spans.push([from, t])
+    from = t + 1
+  }
+  return spans
+}
+
+function spoken({ night }: TourInput, grid: Grid, from: number, to: number): { from: string; to: string } {
+  const time = (slot: number) => {
+    const at = grid.borders[slot]
+    return at === undefined ? '' : wallClock(at, night.site.zone)
+  }
+  return { from: time(from), to: time(to) }
+}

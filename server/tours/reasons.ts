@@ -1,0 +1,160 @@
+import type { TourInput } from './build.ts'
+import { cellAt, type Grid, type GridCandidate, type GridStation } from './grid.ts'
+import { nightHours, wallClock } from './hours.ts'
+import { comesAt, type Gate, whyNotOf } from './offered.ts'
+import { ANYONE } from './rules.ts'
+import { type Run, sumOver } from './runs.ts'
+import { targetAt } from './sky-at.ts'
+import type { Cause, LeaveBy, Remark } from './tour.ts'
+
+const SOON_MIN = 60
+const BETTER_VIEW = 0.07
+const OPEN_SKY = { fromDeg: 30, toDeg: 70 }
+const SHOWPIECE_APPEAL = 0.85
+const DARKER_CHANCE = 0.1
+
+interface Story {
+  readonly input: TourInput
+  readonly grid: Grid
+  readonly run: Run
+  readonly station: GridStation
+  readonly candidate: GridCandidate
+  readonly startsAt: Date
+  readonly endsAt: Date
+  readonly leave: LeaveBy | null
+}
+
+/** Why this stop is here and now, the weightiest first, at most four. */
+export function reasonsOf(input: TourInput, grid: Grid, run: Run, leave: LeaveBy | null): readonly Remark[] {
+  const [station, candidate] = [grid.stations[run.station], grid.candidates[run.candidate]]
+  const [startsAt, endsAt] = [grid.borders[run.from], grid.borders[run.to]]
+  if (station === undefined || candidate === undefined || startsAt === undefined || endsAt === undefined) return []
+  const story: Story = { input, grid, run, station, candidate, startsAt, endsAt, leave }
+  const all = [
+    moonAlways,
+    leavesFirst,
+    comesNow,
+    darkEnough,
+    bestHere,
+    forAll,
+    showpieceLast,
+    anyoneSees,
+    inTheOpen,
+    oneTube,
+  ]
+  return all.flatMap((reason) => reason(story)).slice(0, 4)
+}
+
+const moonAlways = ({ candidate }: Story): Remark[] => (candidate.kind === 'moon' ? [{ code: 'tour.moon-always' }] : [])
+
+const LEAVES: Readonly<Record<Cause['code'], string>> = {
+  skyline: 'tour.sets-first',
+  low: 'tour.sinks-first',
+  set: 'tour.sinks-first',
+  high: 'tour.climbs-first',
+  faint: 'tour.fades-first',
+  sun: 'tour.sun-first',
+  closing: 'tour.closing-first',
+}
+
+/** It goes behind something, sinks or climbs out of reach soon after the stop ends, so it comes first. */
+function leavesFirst({ input, endsAt, leave, candidate }: Story): Remark[] {
+  if (leave === null || candidate.kind === 'moon') return []
+  const minutes = (leave.at.getTime() - endsAt.getTime()) / 60_000
+  if (minutes > SOON_MIN) return []
+  return [spoken(input, LEAVES, leave)]
+}
+
+const COMES: Readonly<Record<Cause['code'], string>> = {
+  skyline: 'tour.comes-clear',
+  low: 'tour.high-enough',
+  set: 'tour.high-enough',
+  high: 'tour.down-from-top',
+  faint: 'tour.dark-enough',
+  sun: 'tour.sun-gone',
+  closing: 'tour.high-enough',
+}
+
+/** At the opening it was not yet well placed. */
+function comesNow({ input, candidate, station, startsAt }: Story): Remark[] {
+  const { opensAt } = nightHours(input.night)
+  if (startsAt <= opensAt) return []
+  const gate: Gate = { sky: input.sky, site: input.night.site, mount: station.telescope }
+  const whyNot = whyNotOf(gate, candidate.targetIndex)
+  const comes = lastComing(input, whyNot, opensAt, startsAt)
+  return comes === null ? [] : [spoken(input, COMES, comes)]
+}
+
+function lastComing(
+  input: TourInput,
+  whyNot: ReturnType<typeof whyNotOf>,
+  fromAt: Date,
+  untilAt: Date,
+): LeaveBy | null {
+  const quarters = Math.round((untilAt.getTime() - fromAt.getTime()) / 900_000)
+  for (let k = quarters - 1; k >= 0; k--) {
+    const at = new Date(fromAt.getTime() + k * 900_000)
+    const step = (at.getTime() - input.sky.startsAt.getTime()) / (input.sky.stepMin * 60_000)
+    if (whyNot(step) !== null) return comesAt(input.sky, whyNot, at, untilAt)
+  }
+  return null
+}
+
+function spoken({ night }: TourInput, codes: Readonly<Record<Cause['code'], string>>, { at, cause }: LeaveBy): Remark {
+  const time = wallClock(at, night.site.zone)
+  const isNameless = cause.code === 'skyline' && !cause.name
+  const code = isNameless ? codes.low : codes[cause.code]
+  return { code, values: cause.name ? { name: cause.name, time } : { time } }
+}
+
+/** Twilight has gone since the opening and the chance has grown with it. */
+function darkEnough({ grid, run }: Story): Remark[] {
+  const first = grid.chance[cellAt(grid, run.station, run.candidate, 0)] ?? 0
+  const now = grid.chance[cellAt(grid, run.station, run.candidate, run.from)] ?? 0
+  return run.from > 0 && first > 0 && now - first > DARKER_CHANCE ? [{ code: 'tour.dark-enough' }] : []
+}
+
+/** No other telescope of the row shows it as well. */
+function bestHere({ input, grid, run, station, candidate }: Story): Remark[] {
+  const views = grid.stations.map((_, s) => sumOver(grid, { ...run, station: s }, grid.meanView) / (run.to - run.from))
+  const mine = views[run.station] ?? 0
+  const others = Math.max(0, ...views.filter((_, s) => s !== run.station))
+  if (grid.stations.length < 2 || mine - others < BETTER_VIEW) return []
+  const setup = grid.setups[run.station * grid.candidates.length + run.candidate]
+  const aperture = station.telescope.tubes.find(({ id }) => id === setup?.tubeId)?.apertureMm ?? 0
+  const apertures = input.night.stations.flatMap((other) => other.telescope?.tubes.map((tube) => tube.apertureMm) ?? [])
+  if (aperture >= Math.max(...apertures)) return [{ code: 'tour.best-in-big', values: { aperture } }]
+  const isWide = candidate.kind === 'open-cluster' || candidate.kind === 'asterism'
+  return isWide
+    ? [{ code: 'tour.wide-field', values: { degrees: (setup?.trueFieldDeg ?? 0).toFixed(1) } }]
+    : [{ code: 'tour.best-here' }]
+}
+
+/** One of the three best things, at a telescope for children or for chairs. */
+function forAll({ grid, run, station }: Story): Remark[] {
+  if (grid.isBest[run.candidate * grid.slots + run.from] !== 1) return []
+  if (station.isForChildren) return [{ code: 'tour.children' }]
+  return station.isForChair ? [{ code: 'tour.chair' }] : []
+}
+
+const showpieceLast = ({ grid, run, candidate }: Story): Remark[] =>
+  run.to === grid.slots && candidate.appeal >= SHOWPIECE_APPEAL ? [{ code: 'tour.showpiece-last' }] : []
+
+const anyoneSees = ({ grid, run }: Story): Remark[] =>
+  sumOver(grid, run, grid.meanChance) / (run.to - run.from) >= ANYONE ? [{ code: 'tour.anyone-sees' }] : []
+
+function inTheOpen({ input, candidate, startsAt, endsAt, leave }: Story): Remark[] {
+  const heights = [startsAt, endsAt].map((at) => targetAt(input.sky, candidate.targetIndex, at).altitudeDeg)
+  const isOpen = heights.every((height) => height >= OPEN_SKY.fromDeg && height <= OPEN_SKY.toDeg)
+  return isOpen && leave === null
+    ? [{ code: 'tour.in-the-open', values: { degrees: Math.round(heights[0] ?? 0) } }]
+    : []
+}
+
+/** Two tubes side by side share one place: one of them is used, the other stays capped. */
+function oneTube({ grid, run, station }: Story): Remark[] {
+  if (station.telescope.tubes.length < 2) return []
+  const setup = grid.setups[run.station * grid.candidates.length + run.candidate]
+  const tube = station.telescope.tubes.find(({ id }) => id === setup?.tubeId)
+  return tube === undefined ? [] : [{ code: 'tour.one-tube', values: { tube: tube.name } }]
+}

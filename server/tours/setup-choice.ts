@@ -1,0 +1,92 @@
+import type { Conditions } from '../sight/conditions.ts'
+import { type BestView, bestView } from '../sight/eyepiece.ts'
+import { prepare } from '../sight/sighting.ts'
+import { type SkyGeometry, skyBrightness } from '../sight/sky-brightness.ts'
+import type { Subject } from '../sight/subject.ts'
+import type { EveningSky } from './evening.ts'
+import { geometryAtStep } from './sky-at.ts'
+import type { Aim } from './target.ts'
+import type { Telescope } from './telescope.ts'
+import type { Setup } from './tour.ts'
+
+const DARK_SUN_DEG = -10
+/** Nothing is reckoned for a target lower than this. */
+const LOWEST_DEG = 3
+
+/** First and last step that a table of chances holds, and those of the public hours. */
+export interface Steps {
+  readonly from: number
+  readonly to: number
+  readonly opens: number
+  readonly closes: number
+}
+
+/** A target at one step: where it stands among lights, and how bright the sky behind it is in cd/m^2. */
+export interface Moment {
+  readonly step: number
+  readonly geometry: SkyGeometry
+  readonly skyCd: number
+}
+
+/** The steps near the public hours at which a target is up. */
+export function momentsOf(
+  sky: EveningSky,
+  targetIndex: number,
+  steps: Steps,
+  conditions: Conditions,
+): readonly Moment[] {
+  const moments: Moment[] = []
+  for (let step = steps.from; step <= steps.to; step++) {
+    if ((sky.altitudeDeg[targetIndex * sky.count + step] ?? 0) < LOWEST_DEG) continue
+    const geometry = geometryAtStep(sky, targetIndex, step)
+    moments.push({ step, geometry, skyCd: skyBrightness(geometry, conditions).totalCd })
+  }
+  return moments
+}
+
+/** The moment of the public hours at which it stands highest below the mount's ceiling, a dark sky first; null when it is down. */
+export function bestMoment(
+  moments: readonly Moment[],
+  sky: EveningSky,
+  { ceilingDeg }: Telescope,
+  steps: Steps,
+): Moment | null {
+  let [best, bestScore]: [Moment | null, number] = [null, Number.NEGATIVE_INFINITY]
+  for (const moment of moments) {
+    if (moment.step < steps.opens || moment.step > steps.closes) continue
+    const { altitudeDeg } = moment.geometry
+    const isDark = (sky.sunAltitudeDeg[moment.step] ?? 0) < DARK_SUN_DEG
+    const score = Math.min(altitudeDeg, 2 * ceilingDeg - altitudeDeg) + (isDark ? 90 : 0)
+    if (score > bestScore) [best, bestScore] = [moment, score]
+  }
+  return best
+}
+
+export interface Chosen {
+  readonly setup: Setup
+  readonly ask: ReturnType<typeof prepare>
+}
+
+/** The tube and eyepiece that show it best at that moment. */
+export function bestSetup(
+  telescope: Telescope,
+  subject: Subject,
+  aim: Aim,
+  { geometry }: Moment,
+  conditions: Conditions,
+): Chosen | null {
+  let chosen: Chosen | null = null
+  let merit = -1
+  for (const tube of telescope.tubes) {
+    const best = bestView(subject, geometry, tube, telescope.eyepieces, conditions, aim)
+    const eyepiece = telescope.eyepieces[best.ocularIndex]
+    if (eyepiece === undefined || meritOf(best) <= merit) continue
+    merit = meritOf(best)
+    const { powerX, trueFieldDeg } = best.view
+    const setup = { tubeId: tube.id, eyepieceId: eyepiece.id, powerX, trueFieldDeg }
+    chosen = { setup, ask: prepare(subject, best.view, conditions) }
+  }
+  return chosen
+}
+
+const meritOf = ({ sighting }: BestView): number => sighting.chance * sighting.view

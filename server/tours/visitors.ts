@@ -1,0 +1,28 @@
+import { instantOf } from './hours.ts'
+import type { HalfHour, Night } from './night.ts'
+
+/** People on the field: adults and children, of whom `seated` need a chair's height. */
+export interface People {
+  readonly adults: number
+  readonly children: number
+  readonly seated: number
+}
+
+const NOBODY: People = { adults: 0, children: 0, seated: 0 }
+
+/**
+ * People on the field at an instant: the row of its half hour, else the nearest earlier row, else the first one. A table
+ * without rows counts nobody.
+ */
+export function peopleAt(night: Night, at: Date): People {
+  const rows = night.visitors.map((row) => ({ row, ms: instantOf(night, row.startsAt).getTime() }))
+  rows.sort((a, b) => a.ms - b.ms)
+  const row: HalfHour | undefined = rows.findLast(({ ms }) => ms <= at.getTime())?.row ?? rows[0]?.row
+  return row ?? NOBODY
+}
+
+/** All of them. */
+export const countOf = ({ adults, children }: People): number => adults + children
+
+/** Children among them, 0 to 1; 0 on an empty field. */
+export const childShareOf = (people: People): number => people.children / Math.max(1, countOf(people))

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest'
+import { createWords } from '../../server/words/words.ts'
+
+const table = {
+  greet: 'Hello {name}, until {time}',
+  looks: { one: '{count} look', other: '{count} looks' },
+}
+const english = createWords(table, { language: 'en', hours12: false, units: 'metric' })
+
+describe('words', () => {
+  it('fills the blanks of a message', () => {
+    expect(english.say('greet', { name: 'Ana', time: '18:40' })).toBe('Hello Ana, until 18:40')
+  })
+
+  it('chooses the plural form by the count', () => {
+    expect(english.say('looks', { count: 1 })).toBe('1 look')
+    expect(english.say('looks', { count: 0 })).toBe('0 looks')
+  })
+
+  it('refuses a sentence that nobody has written', () => {
+    expect(() => english.say('nothing')).toThrow('No message named nothing')
+    expect(english.knows('nothing')).toBe(false)
+  })
+
+  it('shows an instant by the clocks of the zone, in 24 or 12 hours', () => {
+    const at = new Date('2026-12-17T17:20:00Z')
+    expect(english.time(at, 'Europe/Zurich')).toBe('18:20')
+    const twelve = createWords(table, { language: 'en', hours12: true, units: 'metric' })
+    expect(twelve.time(at, 'Europe/Zurich').toLowerCase()).toMatch(/^6:20\spm$/)
+    expect(english.time(new Date('2026-12-16T23:05:00Z'), 'Europe/Zurich')).toBe('00:05')
+  })
+
+  it('writes the month as a word, so that day and month cannot be swapped', () => {
+    expect(english.date('2026-12-07')).toBe('Monday, December 7, 2026')
+  })
+
+  it('joins names as the language does', () => {
+    expect(english.list(['Moon', 'Saturn', 'Pleiades'])).toBe('Moon, Saturn, and Pleiades')
+    expect(english.number(1234.5, 1)).toBe('1,234.5')
+  })
+})

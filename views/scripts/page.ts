@@ -1,0 +1,36 @@
+// Keeps a page of the running night current, and leads to what is wrong in a form. Without this script a reload does the same.
+const FRESH_MS = 60_000
+
+const problems = document.querySelector<HTMLElement>('[data-problems]')
+problems?.focus()
+
+for (const form of document.querySelectorAll<HTMLFormElement>('[data-wait]')) {
+  form.addEventListener('submit', () => form.querySelector('button')?.setAttribute('disabled', ''))
+}
+
+if (document.querySelector('[data-keep-fresh]')) setInterval(refresh, FRESH_MS)
+
+async function refresh(): Promise<void> {
+  const old = document.querySelector('main')
+  const isReading = old?.contains(document.activeElement) || old?.querySelector('details[open]')
+  if (!old || isReading || document.hidden) return
+  const response = await fetch(location.href).catch(() => null)
+  if (!response?.ok) return
+  const page = new DOMParser().parseFromString(await response.text(), 'text/html')
+  const fresh = page.querySelector('main')
+  if (fresh) old.replaceWith(fresh)
+}
+
+for (const input of document.querySelectorAll<HTMLInputElement>('input[type="date"]')) {
+  input.addEventListener('input', () => sayDate(input))
+}
+
+/** Says a date again with its month as a word, because day and month are easily swapped. */
+function sayDate(input: HTMLInputElement): void {
+  const hint = document.getElementById(`${input.id}-hint`)
+  const at = input.valueAsDate
+  if (hint && at) {
+    const format = new Intl.DateTimeFormat(document.documentElement.lang, { dateStyle: 'full', timeZone: 'UTC' })
+    hint.textContent = format.format(at)
+  }
+}
