@@ -16,7 +16,7 @@ import { keepRoles, nameRoles, type RouteRole, roleTeller } from './web/roles.ts
 import { pageRoutes } from './web/routes/index.ts'
 import { signInDesk } from './web/sign-in.ts'
 import { viewerTeller } from './web/viewer.ts'
-import { loadViews, showPages, type Views } from './web/views.ts'
+import { pageSender, pageWriter, readViews, showPages, type WritePage } from './web/views.ts'
 
 export interface AppNeeds {
   readonly desk: Desk
@@ -27,7 +27,7 @@ export interface AppNeeds {
   readonly allowedHosts: () => ReadonlySet<string>
   readonly limits?: Limits
   readonly assets?: Assets
-  readonly views?: Views
+  readonly writePage?: WritePage
   /** Told of every route with its role, so that a test can try them all. */
   readonly routeSeen?: (route: RouteRole) => void
   /** Writes unexpected errors to standard error; off in tests. */
@@ -40,11 +40,11 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   const live = liveBoard()
   const desk = announcing(needs.desk, live)
   const assets = needs.assets ?? (await loadAssets())
-  const views = needs.views ?? loadViews(assets)
+  const sendPage = pageSender(needs.writePage ?? pageWriter(assets))
   const wordsFor = wordsTeller(tables)
   const roleOf = roleTeller(desk)
   const viewerOf = viewerTeller({ clock, wordsFor, roleOf })
-  const answer = troubleTeller(viewerOf, views)
+  const answer = troubleTeller(viewerOf, sendPage)
   const signIn = signInDesk(desk, limits)
   const app = httpServer(answer, isLogging)
 
@@ -52,7 +52,8 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   closeGently(app, live)
   keepConnectionsFew(app, limits)
   await app.register(cookie)
-  showPages(app, views)
+  await readViews(app)
+  showPages(app, sendPage)
   keepDoor(app, allowedHosts, answer)
   await keepPace(app, limits, roleOf)
   nameRoles(app, needs.routeSeen ?? (() => {}))

@@ -8,17 +8,23 @@ export interface People {
   readonly seated: number
 }
 
-const NOBODY: People = { adults: 0, children: 0, seated: 0 }
+/** 15 to 25 people at a telescope are a line of 12 to 20 minutes, still comfortable (common practice, no source). */
+const USUAL_AT_TELESCOPE = 20
 
 /**
- * People on the field at an instant: the row of its half hour, else the nearest earlier row, else the first one. A table
- * without rows counts nobody.
+ * People on the field at an instant: the row of its half hour, else the nearest earlier row, else the first one. A night
+ * without a table has twenty adults at every telescope.
  */
 export function peopleAt(night: Night, at: Date): People {
   const rows = night.visitors.map((row) => ({ row, ms: instantOf(night, row.startsAt).getTime() }))
   rows.sort((a, b) => a.ms - b.ms)
   const row: HalfHour | undefined = rows.findLast(({ ms }) => ms <= at.getTime())?.row ?? rows[0]?.row
-  return row ?? NOBODY
+  return row ?? usualPeople(night)
+}
+
+function usualPeople({ stations }: Night): People {
+  const telescopes = stations.filter(({ telescope }) => telescope !== null).length
+  return { adults: USUAL_AT_TELESCOPE * telescopes, children: 0, seated: 0 }
 }
 
 /** All of them. */

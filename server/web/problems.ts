@@ -4,7 +4,7 @@ import type { Words } from '../words/words.ts'
 import { SAFE_HEADERS } from './headers.ts'
 import { problemPage } from './pages/problem-page.ts'
 import type { Viewer } from './pages/sheet.ts'
-import { sendPage, type Views } from './views.ts'
+import type { SendPage } from './views.ts'
 
 /** What a guest is told when something cannot be done: a status, the key of the sentence, its values, and the fields. */
 export interface Trouble {
@@ -64,7 +64,7 @@ const say = (words: Words, key: string, values?: MessageValues): string =>
   words.knows(key) ? words.say(key, values) : key
 
 /** Answers a trouble as JSON below /api and as a page elsewhere, in the reader's language. */
-export function troubleTeller(viewerOf: (request: FastifyRequest) => Viewer, views: Views): AnswerTrouble {
+export function troubleTeller(viewerOf: (request: FastifyRequest) => Viewer, sendPage: SendPage): AnswerTrouble {
   return (request, reply, { status, key, values, problems = [] }) => {
     const viewer = viewerOf(request)
     const said = problems.map((problem) => ({
@@ -75,7 +75,7 @@ export function troubleTeller(viewerOf: (request: FastifyRequest) => Viewer, vie
     const message = say(viewer.words, key, values)
     reply.code(status).headers(SAFE_HEADERS).header('cache-control', 'no-store')
     if (isApi(request)) return reply.send({ error: { code: key, message, problems: said } })
-    return sendPage(reply, views, 'problem', problemPage(viewer, { status, message, problems: said }))
+    return sendPage(reply, 'problem', problemPage(viewer, { status, message, problems: said }))
   }
 }
 

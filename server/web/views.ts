@@ -1,5 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync } from 'node:fs'
 import { basename, join } from 'node:path'
+import fastifyView from '@fastify/view'
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import Handlebars from 'handlebars'
 import type { Assets } from './assets.ts'
@@ -10,58 +11,61 @@ export const VIEWS = join(import.meta.dirname, '../../views')
 /** A misspelt name in a template throws, and there are no helpers but the built-in ones. */
 const STRICT = { strict: true, knownHelpersOnly: true } as const
 
-export interface Views {
-  /** A page as finished HTML: its model in its template, in the layout. */
-  render<Name extends keyof Pages>(name: Name, model: Pages[Name]): string
-}
+/** Answers a page of the table `Pages` with its model as finished HTML, in the layout. */
+export type SendPage = <Name extends keyof Pages>(
+  reply: FastifyReply,
+  name: Name,
+  model: Pages[Name],
+) => Promise<FastifyReply>
 
 declare module 'fastify' {
   interface FastifyReply {
     /** Answers a page of the table `Pages` with its model. */
-    page<Name extends keyof Pages>(name: Name, model: Pages[Name]): FastifyReply
+    page<Name extends keyof Pages>(name: Name, model: Pages[Name]): Promise<FastifyReply>
   }
 }
 
-/** Reads and compiles layout, pages, print pages and partials once; nothing is compiled while the service runs. */
-export function loadViews(assets: Pick<Assets, 'path'>, folder = VIEWS): Views {
-  const handlebars = Handlebars.create()
-  for (const [name, source] of templates(join(folder, 'partials'))) handlebars.registerPartial(name, source)
-  const compile = (source: string) => handlebars.compile<object>(source, STRICT)
-  const layout = compile(readFileSync(join(folder, 'layout.hbs'), 'utf8'))
-  const pages = new Map(
-    [...templates(join(folder, 'pages')), ...templates(join(folder, 'print'))].map(([name, source]) => [
-      name,
-      compile(source),
-    ]),
-  )
-  return {
-    render(name, model) {
-      const page = pages.get(name)
-      if (!page) throw new Error(`No template for the page ${name}`)
-      const { styles, scripts } = model.sheet
-      const linked = { styles: styles.map(assets.path), scripts: scripts.map(assets.path) }
-      return layout({ ...model, assets: linked, body: page({ ...model, assets: linked }) })
-    },
-  }
-}
-
-function templates(folder: string): [name: string, source: string][] {
-  return readdirSync(folder)
-    .filter((file) => file.endsWith('.hbs'))
-    .map((file) => [basename(file, '.hbs'), readFileSync(join(folder, file), 'utf8')])
-}
-
-/** Answers a page; for the rare reply that was made before there was a `reply.page`. */
-export const sendPage = <Name extends keyof Pages>(
-  reply: FastifyReply,
-  views: Views,
-  name: Name,
-  model: Pages[Name],
-): FastifyReply => reply.type('text/html; charset=utf-8').send(views.render(name, model))
-
-/** Gives every reply its `page`. */
-export function showPages(app: FastifyInstance, views: Views): void {
-  app.decorateReply('page', function page(name, model) {
-    return sendPage(this, views, name, model)
+/** Gives the app its templates: each is compiled once, at its first use, with the partials read here. */
+export async function readViews(app: FastifyInstance, folder = VIEWS): Promise<void> {
+  const partials = templatesIn(folder, 'partials').map((file) => [basename(file, '.hbs'), file])
+  await app.register(fastifyView, {
+    engine: { handlebars: Handlebars.create() },
+    root: folder,
+    layout: 'layout.hbs',
+    production: true,
+    options: { compileOptions: STRICT, partials: Object.fromEntries(partials) },
   })
 }
+
+/** A page as HTML: its model in its template, with the addresses of the styles and scripts it asks for. */
+export function pageWriter(assets: Pick<Assets, 'path'>, folder = VIEWS) {
+  const files = new Map(
+    ['pages', 'print'].flatMap((part) => templatesIn(folder, part)).map((file) => [basename(file, '.hbs'), file]),
+  )
+  return async <Name extends keyof Pages>(app: FastifyInstance, name: Name, model: Pages[Name]): Promise<string> => {
+    const file = files.get(name)
+    if (!file) throw new Error(`No template for the page ${name}`)
+    const { styles, scripts } = model.sheet
+    return app.view(file, { ...model, assets: { styles: styles.map(assets.path), scripts: scripts.map(assets.path) } })
+  }
+}
+
+export type WritePage = ReturnType<typeof pageWriter>
+
+/** Sends pages that are written so. */
+export const pageSender =
+  (write: WritePage): SendPage =>
+  async (reply, name, model) =>
+    reply.type('text/html; charset=utf-8').send(await write(reply.server, name, model))
+
+/** Gives every reply its `page`. */
+export function showPages(app: FastifyInstance, send: SendPage): void {
+  app.decorateReply('page', function page(name, model) {
+    return send(this, name, model)
+  })
+}
+
+const templatesIn = (folder: string, part: string): string[] =>
+  readdirSync(join(folder, part))
+    .filter((file) => file.endsWith('.hbs'))
+    .map((file) => `${part}/${file}`)

@@ -39,7 +39,7 @@ export async function testApp(more: Partial<AppNeeds> = {}): Promise<TestApp> {
     allowedHosts: () => new Set([HOST, LAN_HOST]),
     limits: WIDE,
     assets: { all: [], path: (name) => `/assets/${name}` },
-    views: { render: (name, model) => `<!doctype html><title>${name}</title>${Object.keys(model).length}` },
+    writePage: async (_app, name, model) => `<!doctype html><title>${name}</title>${Object.keys(model).length}`,
     ...more,
   })
   await app.ready()

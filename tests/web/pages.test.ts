@@ -1,11 +1,14 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
+import Fastify from 'fastify'
 import { describe, expect, it } from 'vitest'
 import type { Pages } from '../../server/web/pages/index.ts'
-import { loadViews, VIEWS } from '../../server/web/views.ts'
+import { pageWriter, readViews, VIEWS } from '../../server/web/views.ts'
 import { EVERY_PAGE } from '../support/every-page.ts'
 
-const views = loadViews({ path: (name) => `/assets/${name}` })
+const app = Fastify()
+await readViews(app)
+const write = pageWriter({ path: (name) => `/assets/${name}` })
 const names: (keyof Pages)[] = []
 for (const name in EVERY_PAGE) if (isPage(name)) names.push(name)
 
@@ -13,13 +16,15 @@ function isPage(name: string): name is keyof Pages {
   return name in EVERY_PAGE
 }
 
-function rendered<Name extends keyof Pages>(name: Name): [full: string, empty: string] {
+async function rendered<Name extends keyof Pages>(name: Name): Promise<[full: string, empty: string]> {
   const [full, empty] = EVERY_PAGE[name]
-  return [views.render(name, full), views.render(name, empty)]
+  return [await write(app, name, full), await write(app, name, empty)]
 }
 
+const written = new Map(await Promise.all(names.map(async (name) => [name, await rendered(name)] as const)))
+
 describe.each(names)('the page %s', (name) => {
-  const pages = rendered(name)
+  const pages = written.get(name) ?? []
 
   it('has one main heading, a title and a language', () => {
     for (const html of pages) {
@@ -57,13 +62,13 @@ describe('the templates', () => {
     expect(files.sort()).toEqual(names.map((name) => `${name}.hbs`).sort())
   })
 
-  it('refuse a model that lacks what they say', () => {
+  it('refuse a model that lacks what they say', async () => {
     const { status: _left, ...rest } = EVERY_PAGE.problem[0]
-    expect(() => views.render('problem', JSON.parse(JSON.stringify(rest)))).toThrow(/status/)
+    await expect(write(app, 'problem', JSON.parse(JSON.stringify(rest)))).rejects.toThrow(/status/)
   })
 
-  it('write what people typed as text, never as markup', () => {
+  it('write what people typed as text, never as markup', async () => {
     const [full] = EVERY_PAGE.problem
-    expect(views.render('problem', { ...full, message: '<b>oak</b>' })).toContain('&lt;b&gt;oak')
+    expect(await write(app, 'problem', { ...full, message: '<b>oak</b>' })).toContain('&lt;b&gt;oak')
   })
 })
