@@ -33,9 +33,10 @@ function idleStations(input: TourInput, grid: Grid, plan: Plan): Remark[] {
   })
 }
 
-/** Every rule that had to give way, the one that gives way last first, with its times. */
+/** Every rule that had to give way, the one that gives way last first, with its times; idle stations are named one by one instead. */
 function givenWay(input: TourInput, grid: Grid, plan: Plan): Remark[] {
-  return RULES.toReversed().flatMap(({ code, breachesAt }) =>
+  const spokenRules = RULES.toReversed().filter(({ code }) => code !== 'rule.idle')
+  return spokenRules.flatMap(({ code, breachesAt }) =>
     spansOf(grid, (slot) => breachesAt(grid, plan, slot) > 0).map(([from, to]) => ({
       code,
       values: spoken(input, grid, from, to),

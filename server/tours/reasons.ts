@@ -8,6 +8,7 @@ import { targetAt } from './sky-at.ts'
 import type { Cause, LeaveBy, Remark } from './tour.ts'
 
 const SOON_MIN = 60
+const JUST_MIN = 45
 const BETTER_VIEW = 0.07
 const OPEN_SKY = { fromDeg: 30, toDeg: 70 }
 const SHOWPIECE_APPEAL = 0.85
@@ -75,14 +76,15 @@ const COMES: Readonly<Record<Cause['code'], string>> = {
   closing: 'tour.high-enough',
 }
 
-/** At the opening it was not yet well placed. */
+/** It has just become well placed. */
 function comesNow({ input, candidate, station, startsAt }: Story): Remark[] {
   const { opensAt } = nightHours(input.night)
   if (startsAt <= opensAt) return []
   const gate: Gate = { sky: input.sky, site: input.night.site, mount: station.telescope }
   const whyNot = whyNotOf(gate, candidate.targetIndex)
   const comes = lastComing(input, whyNot, opensAt, startsAt)
-  return comes === null ? [] : [spoken(input, COMES, comes)]
+  if (comes === null || startsAt.getTime() - comes.at.getTime() > JUST_MIN * 60_000) return []
+  return [spoken(input, COMES, comes)]
 }
 
 function lastComing(

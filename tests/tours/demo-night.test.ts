@@ -113,7 +113,7 @@ describe.each([
 
   it('comes to the same value and the same looks by its own writing', () => {
     const again = recount(checked, rowAt(input.night))
-    expect(Math.abs(again.value - built.value) / built.value).toBeLessThan(0.02)
+    expect(Math.abs(again.value - built.value) / built.value).toBeLessThan(0.005)
     for (const [i, stop] of built.stops.entries()) expect(again.looks[i]).toBeCloseTo(stop.looks, 0)
   })
 

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest'
+import { eveningSky } from '../../server/tours/evening.ts'
+import { eveningChance } from '../../server/tours/evening-chance.ts'
+import { halfHourCheck } from '../../server/tours/half-hour.ts'
+import { instantOf } from '../../server/tours/hours.ts'
+import type { Spare, Stop } from '../../server/tours/tour.ts'
+import { demoNight } from '../support/demo-night.ts'
+import { showObject } from '../support/show-objects.ts'
+
+const objects = [
+  showObject({
+    key: 'albireo',
+    kind: 'double',
+    raDeg: 292.68,
+    decDeg: 27.96,
+    componentMagnitudes: [3.1, 5.1],
+    separationArcsec: 35,
+    colours: ['gold', 'blue'],
+  }),
+  showObject({ key: 'betelgeuse', kind: 'red-star', raDeg: 88.79, decDeg: 7.41, magnitude: 0.5, bv: 1.85 }),
+  showObject({ key: 'capella', raDeg: 79.17, decDeg: 46, magnitude: 0.1 }),
+  showObject({ key: 'overhead', raDeg: 21, decDeg: 47.4, magnitude: 2 }),
+]
+const sky = eveningSky(demoNight.date, demoNight.site, objects)
+const chance = eveningChance(sky, demoNight, objects)
+const setups = [{ tubeId: 'telescope-0-tube-0', eyepieceId: 'telescope-0-eyepiece-0', powerX: 27.5, trueFieldDeg: 2.4 }]
+
+const stop = (targetKey: string): Stop => ({
+  stationId: 'station-0',
+  targetKey,
+  aim: 'whole',
+  setups,
+  startsAt: instantOf(demoNight, '18:00'),
+  endsAt: instantOf(demoNight, '19:00'),
+  leaveBy: null,
+  chance: 1,
+  view: 1,
+  looks: 60,
+  reasons: [],
+})
+const spare: Spare = {
+  targetKey: 'capella',
+  stationId: 'station-0',
+  setups,
+  fromAt: instantOf(demoNight, '18:00'),
+  untilAt: instantOf(demoNight, '21:00'),
+  cause: { code: 'closing' },
+  chance: 1,
+}
+const tour = { stops: [stop('albireo'), stop('betelgeuse'), stop('overhead'), stop('albireo')], spares: [spare] }
+
+const checkAt = (time: string, previous: string | null = null) =>
+  halfHourCheck({
+    night: demoNight,
+    tour,
+    sky,
+    chance,
+    objects,
+    at: instantOf(demoNight, time),
+    previousAt: previous === null ? null : instantOf(demoNight, previous),
+  })
+const lineOf = (time: string, key: string) => checkAt(time).lines.find(({ targetKey }) => targetKey === key)
+
+describe('the half-hour check', () => {
+  it('finds a star in the west good, then going, then gone, with the minutes left and what hides it', () => {
+    expect(lineOf('18:00', 'albireo')).toMatchObject({
+      group: 'good',
+      isSpare: false,
+      cause: { code: 'skyline', name: 'gym roof' },
+    })
+    const going = lineOf('19:30', 'albireo')
+    expect(going?.group).toBe('going')
+    expect(going?.minutesLeft).toBe(
+      ((going?.untilAt?.getTime() ?? 0) - instantOf(demoNight, '19:30').getTime()) / 60_000,
+    )
+    expect(going?.minutesLeft).toBeLessThanOrEqual(30)
+    expect(lineOf('20:00', 'albireo')).toMatchObject({ group: 'gone', untilAt: null, minutesLeft: null })
+  })
+
+  it('finds a star in the east coming, with the time and the tree it comes from', () => {
+    const coming = lineOf('18:30', 'betelgeuse')
+    expect(coming).toMatchObject({ group: 'coming', cause: { code: 'skyline', name: 'oak' }, minutesLeft: null })
+    const from = coming?.fromAt?.getTime() ?? 0
+    expect(lineOf('20:00', 'betelgeuse')?.group).toBe('good')
+    expect(from).toBeGreaterThan(instantOf(demoNight, '18:30').getTime())
+    expect(from).toBeLessThan(instantOf(demoNight, '20:00').getTime())
+  })
+
+  it('says that what stands overhead is too high', () => {
+    expect(lineOf('19:30', 'overhead')).toMatchObject({ cause: { code: 'high' } })
+  })
+
+  it('gives height in fists, one of sixteen compass points and the height of the eyepiece', () => {
+    const line = lineOf('18:00', 'albireo')
+    expect(line?.point).toBe(12)
+    expect(line?.fists).toBe(4)
+    expect(line?.eyepieceHeightCm).toBeGreaterThan(40)
+    expect(line?.eyepieceHeightCm).toBeLessThan(110)
+  })
+
+  it('has each target of a station once, the spares after the programme in their group', () => {
+    const { lines } = checkAt('18:00')
+    expect(lines).toHaveLength(4)
+    const good = lines.filter(({ group }) => group === 'good')
+    expect(good.at(-1)).toMatchObject({ targetKey: 'capella', isSpare: true })
+  })
+
+  it('tells what has changed since the check before, and nothing at the first', () => {
+    expect(checkAt('20:00').changes).toEqual([])
+    expect(checkAt('20:00', '19:00').changes).toEqual(
+      expect.arrayContaining([
+        { code: 'check.turned-gone', values: { name: 'albireo', station: 'Low refractor' } },
+        { code: 'check.turned-good', values: { name: 'betelgeuse', station: 'Low refractor' } },
+      ]),
+    )
+  })
+})
