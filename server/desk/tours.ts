@@ -2,15 +2,13 @@ import { createHash } from 'node:crypto'
 import type { TourStore } from '../../db/tours.ts'
 import type { Clock } from '../clock.ts'
 import { notFound } from '../errors.ts'
+import { DEFAULT_STEPS } from '../tours/build.ts'
 import type { Night } from '../tours/night.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
 import type { Jobs } from './jobs.ts'
 import type { MarkLog } from './mark-log.ts'
-
-/** About a second of search on a small laptop. */
-export const DEFAULT_STEPS = 100_000
 
 interface Needs {
   readonly tours: TourStore

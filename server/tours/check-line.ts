@@ -1,3 +1,4 @@
+import { clamp } from '../sky/angles.ts'
 import type { CheckLine } from './check.ts'
 import type { EveningSky } from './evening.ts'
 import { type EveningChance, seenAtStep } from './evening-chance.ts'
@@ -94,10 +95,13 @@ function lineMin(night: Night, at: Date): number {
   return waitMin(countOf(peopleAt(night, at)) / Math.max(1, telescopes), night.settings.cycleSec)
 }
 
-/** Whole centimetres, the legs in the middle of their range, or shortest at a station for children; null when the target is down. */
+/** Where the legs should bring the eyepiece: to a child's eye, or to where adults bend a little and tall children still reach (common practice, no source). */
+const WISHED_CM = { children: 105, everyone: 135 } as const
+
+/** Height of the eyepiece in whole centimetres with the legs as well set as their range allows; null when the target is down. */
 function heightCmOf({ telescope, station, setups }: Asked, altitudeDeg: number): number | null {
   const tube = telescope.tubes.find(({ id }) => id === setups[0]?.tubeId)
   if (tube === undefined || altitudeDeg < 0) return null
   const { lowCm, highCm } = eyepieceHeight(telescope, tube, altitudeDeg)
-  return Math.round(station.isForChildren ? lowCm : (lowCm + highCm) / 2)
+  return Math.round(clamp(station.isForChildren ? WISHED_CM.children : WISHED_CM.everyone, lowCm, highCm))
 }
