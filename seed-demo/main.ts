@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { rehearsalClock } from '../server/clock.ts'
 import type { Config } from '../server/config.ts'
 import { createDesk } from '../server/desk/create.ts'
-import { configOrExit, run } from '../server/main.ts'
+import { configOrExit, run, sayFirstStart } from '../server/main.ts'
 import { instantOf } from '../server/tours/hours.ts'
 import type { DemoEvening } from './evening.ts'
 import { north } from './north.ts'
@@ -25,7 +25,7 @@ function passingFolder(): string {
 
 /** Fills the folder before the service opens it, on the first of the evenings so that none is in the past. */
 async function fill(config: Config): Promise<void> {
-  const desk = await createDesk({ ...config, clock: rehearsalClock(startOf(north)) })
+  const desk = await createDesk({ ...config, clock: rehearsalClock(startOf(north)), beforeBuild: sayFirstStart })
   try {
     for (const evening of [north, south]) await desk.tours.build(seedEvening(desk, evening).id)
   } finally {

@@ -18,7 +18,7 @@ export interface Service {
 
 /** Opens the data folder and listens: on the laptop's own address only, or on all of them when phones are let in. */
 export async function serve(config: Config): Promise<Service> {
-  const desk = await createDesk(config)
+  const desk = await createDesk({ ...config, beforeBuild: sayFirstStart })
   try {
     let port = config.port
     const hosts = allowedHosts(() => port, config.names)
@@ -32,6 +32,9 @@ export async function serve(config: Config): Promise<Service> {
     throw error
   }
 }
+
+/** Says on standard error why the first start on a folder takes longer; address and PIN alone go to standard output. */
+export const sayFirstStart = (): void => console.error('First start here: laying out the catalogue, a few seconds ...')
 
 const portOf = (address: string | AddressInfo | null, asked: number): number =>
   typeof address === 'object' && address !== null ? address.port : asked

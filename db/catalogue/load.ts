@@ -13,12 +13,14 @@ export const catalogueDigest = (db: Database): string =>
 
 /**
  * Builds `catalogue-<digest>.db` in a folder unless a whole one is there already, clears away those of other digests, and answers its path.
- * The file appears under its name only when it is complete and on the disk. `written` replaces the outreach list and stories that ship.
+ * The file appears under its name only when it is complete and on the disk. `written` replaces the outreach list and stories that ship;
+ * `beforeBuild` is called before a build, which takes some seconds.
  */
-export function ensureCatalogue(folder: string, written?: Written): string {
+export function ensureCatalogue(folder: string, written?: Written, beforeBuild?: () => void): string {
   const digest = digestOf(written)
   const path = join(folder, `catalogue-${digest}.db`)
   if (isWhole(path, digest)) return path
+  beforeBuild?.()
   for (const name of readdirSync(folder)) {
     if (BUILT_FILE.test(name)) rmSync(join(folder, name))
   }

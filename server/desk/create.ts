@@ -32,13 +32,15 @@ export interface DeskOptions {
   readonly commit: string
   readonly version: string
   readonly tryLimits?: TryLimits
+  /** Called before the catalogue is built, which takes some seconds, once for each folder. */
+  readonly beforeBuild?: (() => void) | undefined
 }
 
 /** Opens a data folder and answers the desk over it; the catalogue is built there when it is missing or out of date. */
 export async function createDesk(options: DeskOptions): Promise<Desk> {
   const { db, close } = await openFolder(options.folder)
   try {
-    attachCatalogue(db, ensureCatalogue(options.folder))
+    attachCatalogue(db, ensureCatalogue(options.folder, undefined, options.beforeBuild))
     const objects = objectStore(db)
     const digest = catalogueDigest(db)
     const jobs = jobQueue(await bundleWorker(), { objects: objects.outreach(), catalogueDigest: digest })
