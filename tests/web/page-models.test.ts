@@ -138,7 +138,7 @@ describe('paper', () => {
       cardsPage(HOST, { night: A_NIGHT, tour: TOUR, names }, 'a4').pages[0]?.cards[0]
     expect(card(NAMES)).toMatchObject({ see: 'A round, grainy glow.', ownWords: null })
     expect(card(UNTOLD)).toMatchObject({ kind: 'Globular star cluster in Hercules', ownWords: 'In your own words:' })
-    expect(card(UNTOLD)?.facts.join(' ')).toContain('23,000 light-years')
+    expect(card(UNTOLD)?.distance).toBe('About 23,000 light-years away')
   })
 
   it('gives each thing one card, however often it is shown', () => {

@@ -1,7 +1,7 @@
 import type { Night } from '../../tours/night.ts'
 import type { ShowObject } from '../../tours/target.ts'
 import type { Tour } from '../../tours/tour.ts'
-import { factLines } from './facts.ts'
+import { distanceText, factLines } from './facts.ts'
 import type { Paper, PaperFrame } from './paper.ts'
 import { paperFrame, versionText } from './paper-frame.ts'
 import type { Names } from './say.ts'
@@ -14,6 +14,8 @@ export interface Card {
   readonly see: string | null
   /** What to look for, how to look, one comparison, one answer: each with its label. */
   readonly parts: readonly { readonly label: string; readonly text: string }[]
+  readonly distance: string | null
+  /** What the catalogue knows, where no story is told yet. */
   readonly facts: readonly string[]
   /** Room for the host's own words where no story is told yet: a label and empty lines. */
   readonly ownWords: string | null
@@ -64,7 +66,8 @@ function card({ words }: Viewer, night: Night, key: string, names: Names): Card 
     parts: parts
       .filter(({ text }) => text !== '')
       .map(({ part, text }) => ({ label: words.say(`card.${part}`), text })),
-    facts: object ? factLines(words, object, story !== undefined) : [],
+    distance: object ? distanceText(words, object) : null,
+    facts: object && !story ? factLines(words, object) : [],
     ownWords: story ? null : words.say('card.own-words'),
     lines: story ? [] : OWN_LINES,
     foot: night.title,

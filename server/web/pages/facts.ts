@@ -1,24 +1,22 @@
 import type { ShowObject } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
 
-/** What the catalogue knows of an object, as short sentences; beside a told story only the distance is left to say. */
-export function factLines(words: Words, object: ShowObject, hasStory: boolean): string[] {
-  const { distanceLy, colours, starCount, separationArcsec } = object
-  const distance = distanceLy === null ? [] : [distanceText(words, distanceLy)]
-  if (hasStory) return distance
+/** What the catalogue knows of an object beside its distance, as short sentences. */
+export function factLines(words: Words, { colours, starCount, separationArcsec }: ShowObject): string[] {
+  const digits = separationArcsec !== null && separationArcsec < 10 ? 1 : 0
   return [
     ...(colours ? [words.say('card.colours', { one: colours[0], other: colours[1] })] : []),
     ...(separationArcsec === null
       ? []
-      : [words.say('card.separation', { arcsec: words.number(separationArcsec, separationArcsec < 10 ? 1 : 0) })]),
+      : [words.say('card.separation', { arcsec: words.number(separationArcsec, digits) })]),
     ...(starCount === null ? [] : [words.say('card.stars', { stars: words.number(rounded(starCount)) })]),
-    ...distance,
   ]
 }
 
-function distanceText(words: Words, distanceLy: number): string {
+/** How far away an object is, rounded and said with "about"; null for things of our own Solar System and unknown ones. */
+export function distanceText(words: Words, { distanceLy }: Pick<ShowObject, 'distanceLy'>): string | null {
+  if (distanceLy === null || distanceLy < 1) return null
   const about = rounded(distanceLy)
-  if (about < 1) return words.say('card.distance-near')
   if (about >= 1_000_000) return words.say('card.distance-millions', { millions: words.number(about / 1_000_000, 1) })
   return words.say('card.distance', { years: words.number(about) })
 }

@@ -30,6 +30,8 @@ export interface RunSheetPage extends PaperFrame {
   readonly untilLabel: string
   readonly moves: readonly { readonly time: string; readonly lines: readonly RunLine[] }[]
   readonly emptyText: string
+  /** True when the evening has so many moves that the lines must stand closer to stay on one page. */
+  readonly isDense: boolean
   readonly safetyLabel: string
   readonly safety: readonly { readonly name: string; readonly text: string }[]
   readonly callsLabel: string
@@ -38,6 +40,7 @@ export interface RunSheetPage extends PaperFrame {
   readonly emergency: readonly { readonly label: string; readonly value: string | null }[]
 }
 
+const ROOMY_LINES = 7
 const SAFETY = ['sun', 'lasers', 'cables', 'children', 'cold'] as const
 const CALLS = ['ten', 'line', 'cloud', 'lights'] as const
 
@@ -61,6 +64,7 @@ export function runSheetPage(
     dusks: duskTimes(words, evening),
     moon: moonText(words, evening),
     moves: moves(viewer, night, tour, names),
+    isDense: tour.stops.length > ROOMY_LINES,
     safety: SAFETY.map((key) => ({ name: words.say(`safety.${key}-name`), text: words.say(`safety.${key}`) })),
     calls: CALLS.map((key) => ({ call: words.say(`call.${key}`), when: words.say(`call.${key}-when`) })),
     emergency: emergency(viewer, night),

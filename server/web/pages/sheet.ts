@@ -47,7 +47,7 @@ export type Here = (typeof PLACES)[number] | 'sign-in' | null
 export function daySheet(viewer: Viewer, title: string, here: Here, scripts: readonly string[] = ['page.js']): Sheet {
   const { words, mayHost } = viewer
   return {
-    ...bare(viewer, title, 'day', ['day.css', 'night.css', 'form.css'], scripts),
+    ...bare(viewer, title, 'day', ['day.css', 'board.css', 'programme.css', 'check.css', 'form.css'], scripts),
     links: PLACES.map((place) => ({
       href: HREFS[place],
       text: words.say(`page.link-${place}`),
@@ -64,7 +64,7 @@ export const fieldSheet = (viewer: Viewer, title: string, look: 'day' | 'lamp', 
 
 /** The frame of a page that is printed. */
 export const paperSheet = (viewer: Viewer, title: string): Sheet =>
-  bare(viewer, title, 'paper', ['paper.css', 'sheets.css', 'cards.css'], [])
+  bare(viewer, title, 'paper', ['paper.css', 'run-sheet.css', 'sheets.css', 'cards.css'], [])
 
 function bare(
   { words, isRehearsal }: Viewer,

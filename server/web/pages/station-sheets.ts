@@ -79,7 +79,7 @@ function sheetStop(viewer: Viewer, night: Night, stop: Stop, checks: readonly Ch
   return {
     ...stopLine(viewer, night, stop, names),
     direction: line ? directionText(words, line) : null,
-    eyepieceHeight: height === null ? null : words.say('check.eyepiece', { cm: words.number(height) }),
+    eyepieceHeight: height === null ? null : words.say('print.eye-height', { cm: words.number(height) }),
     see: names.story(stop.targetKey)?.see ?? null,
   }
 }
