@@ -99,7 +99,7 @@ describe('the programme', () => {
       from: '18:30',
       until: 'until 19:40: oak',
       chance: 'Most people see it',
-      reasons: ['Now, because it goes behind oak at 19:40.'],
+      reasons: ['Now, because it goes behind the oak at 19:40.'],
       setups: ['Eyepiece wide, 48 times'],
     })
   })

@@ -41,6 +41,6 @@ function checkJson(check: Check, night: Night, words: Words, nameOf: NameOf) {
     atWall: wall(check.at),
     zone: night.site.zone,
     lines: check.lines.map(lineJson),
-    changes: check.changes.map((change) => remarkJson(words, change, nameOf)),
+    changes: check.changes.map((change) => remarkJson(words, change)),
   }
 }

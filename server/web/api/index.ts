@@ -1,5 +1,6 @@
 import swagger from '@fastify/swagger'
 import type { FastifyPluginAsync } from 'fastify'
+import { alignmentRoutes } from './alignment.ts'
 import { checkRoutes } from './checks.ts'
 import { healthRoutes } from './health.ts'
 import { liveRoutes } from './live.ts'
@@ -27,6 +28,7 @@ const PLUGINS = [
   nightRoutes,
   tourRoutes,
   checkRoutes,
+  alignmentRoutes,
   markRoutes,
   liveRoutes,
 ]

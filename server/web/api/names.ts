@@ -13,10 +13,10 @@ export const namesOfNight =
     night.stations.find(({ id }) => id === key)?.name ?? desk.objects.show(key)?.name ?? key
 
 /** A remark as data with its sentence. */
-export const remarkJson = (words: Words, remark: Remark, nameOf: NameOf) => ({
+export const remarkJson = (words: Words, remark: Remark) => ({
   code: remark.code,
   values: remark.values ?? {},
-  message: words.knows(remark.code) ? remarkText(words, remark, nameOf) : null,
+  message: words.knows(remark.code) ? remarkText(words, remark) : null,
 })
 
 const causeJson = (words: Words, cause: Cause) => ({

@@ -80,7 +80,7 @@ const sightingJson = (words: Words, { reasons, word, ...numbers }: Sighting) => 
   word,
   sentence: words.knows(`sight.word-${word}`) ? words.say(`sight.word-${word}`) : null,
   reasons: reasons.map((reason) => ({
-    ...remarkJson(words, reason, (key) => key),
+    ...remarkJson(words, reason),
     magnitudes: reason.magnitudes ?? null,
   })),
 })

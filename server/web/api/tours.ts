@@ -58,7 +58,7 @@ function tourJson(tour: Tour, night: Night, words: Words, nameOf: NameOf) {
     gap: gapOf(tour),
     stops: tour.stops.map((stop) => stopJson(stop, words, nameOf, wall)),
     spares: tour.spares.map((spare) => spareJson(spare, words, nameOf, wall)),
-    notices: tour.notices.map((notice) => remarkJson(words, notice, nameOf)),
+    notices: tour.notices.map((notice) => remarkJson(words, notice)),
   }
 }
 
@@ -72,7 +72,7 @@ const stopJson = (stop: Stop, words: Words, nameOf: NameOf, wall: (at: Date) => 
   startsAtWall: wall(stop.startsAt),
   endsAtWall: wall(stop.endsAt),
   leaveBy: leaveByJson(words, stop.leaveBy, wall),
-  reasons: stop.reasons.map((reason) => remarkJson(words, reason, nameOf)),
+  reasons: stop.reasons.map((reason) => remarkJson(words, reason)),
 })
 
 const spareJson = (spare: Spare, words: Words, nameOf: NameOf, wall: (at: Date) => string) => ({

@@ -19,14 +19,10 @@ export function attention(viewer: Viewer, subject: AttentionSubject): string[] {
   return [
     ...stations.flatMap((station) => troubleText(viewer, night, station)),
     ...stations.flatMap((station) => leaveText(viewer, night, station, names)),
-    ...(tour?.notices ?? []).map((notice) => remarkText(viewer.words, notice, keyNames(night, names))),
+    ...(tour?.notices ?? []).map((notice) => remarkText(viewer.words, notice)),
     ...gaps(viewer, night),
   ]
 }
-
-/** Names of targets and of the stations of a night, by key or id. */
-export const keyNames = (night: Night, names: Names) => (key: string) =>
-  night.stations.find((station) => station.id === key)?.name ?? names.nameOf(key)
 
 function isOpen({ now }: Viewer, night: Night): boolean {
   const { opensAt, closesAt } = nightHours(night)

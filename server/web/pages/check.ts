@@ -1,6 +1,5 @@
 import type { Check, CheckGroup, CheckLine } from '../../tours/check.ts'
 import type { Night } from '../../tours/night.ts'
-import { keyNames } from './attention.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
 import { causeText, fistsText, type Names, pointText, remarkText, targetName, untilText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
@@ -53,7 +52,7 @@ export function checkPage(viewer: Viewer, night: Night, check: Check, times: rea
     linksLabel: words.say('page.night-links'),
     times: timeLinks(viewer, night, check, times),
     timesLabel: words.say('page.check-times'),
-    changes: check.changes.map((change) => remarkText(words, change, keyNames(night, names))),
+    changes: check.changes.map((change) => remarkText(words, change)),
     changesLabel: words.say('page.check-changes'),
     sections: GROUPS.map((group) => section(viewer, night, check, group, names)),
     sparesLabel: words.say('page.spares'),

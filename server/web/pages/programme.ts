@@ -1,6 +1,5 @@
 import type { Night } from '../../tours/night.ts'
 import type { Spare, Tour } from '../../tours/tour.ts'
-import { keyNames } from './attention.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
 import { causeText, type Names, remarkText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
@@ -48,7 +47,7 @@ export interface ProgrammeSubject {
 /** The programme by telescope or by time, with its reasons, spares and the rules that gave way. */
 export function programmePage(viewer: Viewer, subject: ProgrammeSubject): ProgrammePage {
   const { words } = viewer
-  const { night, tour, by, names } = subject
+  const { night, tour, by } = subject
   const groups = !tour ? [] : by === 'time' ? byTime(viewer, subject, tour) : byTelescope(viewer, subject, tour)
   return {
     sheet: daySheet(viewer, words.say('page.programme-of', { title: night.title }), null),
@@ -61,7 +60,7 @@ export function programmePage(viewer: Viewer, subject: ProgrammeSubject): Progra
     ways: ways(viewer, night, by),
     isByTime: by === 'time',
     groups,
-    notices: (tour?.notices ?? []).map((notice) => remarkText(words, notice, keyNames(night, names))),
+    notices: (tour?.notices ?? []).map((notice) => remarkText(words, notice)),
     noticesLabel: words.say('page.notices'),
     sparesLabel: words.say('page.spares'),
     emptyText: words.say('page.no-programme'),

@@ -50,23 +50,11 @@ export function fistsText(words: Words, fists: number): string {
 /** How many newcomers will see it, in a word: `anyone sees it`. */
 export const chanceText = (words: Words, chance: number): string => words.say(`sight.word-${chanceWord(chance)}`)
 
-/** A remark of a lower floor as a sentence; keys of targets and stations among its values become their names. */
-export function remarkText(words: Words, remark: Remark, nameOf: (key: string) => string): string {
-  const values = Object.entries(remark.values ?? {}).map(([name, value]) => [
-    name,
-    plainValue(words, name, value, nameOf),
-  ])
-  return words.say(remark.code, Object.fromEntries(values))
+/** A remark of a lower floor as a sentence, its fractions written to one decimal. */
+export function remarkText(words: Words, { code, values = {} }: Remark): string {
+  const written = Object.entries(values).map(([name, value]) => [name, plainValue(words, value)])
+  return words.say(code, Object.fromEntries(written))
 }
 
-const KEYS = /(^|[a-z])(target|targetKey|station|stationId|other|key)$/
-
-function plainValue(
-  words: Words,
-  name: string,
-  value: string | number,
-  nameOf: (key: string) => string,
-): string | number {
-  if (typeof value === 'string') return KEYS.test(name) ? nameOf(value) : value
-  return name === 'count' || Number.isInteger(value) ? value : words.number(value, 1)
-}
+const plainValue = (words: Words, value: string | number): string | number =>
+  typeof value === 'string' || Number.isInteger(value) ? value : words.number(value, 1)

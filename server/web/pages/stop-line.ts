@@ -2,7 +2,6 @@ import { nightHours } from '../../tours/hours.ts'
 import type { Night, Station } from '../../tours/night.ts'
 import type { Setup, Stop } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
-import { keyNames } from './attention.ts'
 import { chanceText, leaveByText, type Names, remarkText, targetName, untilText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
@@ -29,7 +28,6 @@ export function stopLine({ words }: Viewer, night: Night, stop: Stop, names: Nam
   const { zone } = night.site
   const station = night.stations.find(({ id }) => id === stop.stationId)
   const kind = names.show(stop.targetKey)?.kind
-  const nameOf = keyNames(night, names)
   return {
     from: words.time(stop.startsAt, zone),
     when: words.say('page.from-to', { from: words.time(stop.startsAt, zone), to: words.time(stop.endsAt, zone) }),
@@ -43,7 +41,7 @@ export function stopLine({ words }: Viewer, night: Night, stop: Stop, names: Nam
     reasons: stop.reasons
       .filter(({ code }) => code !== SAID_BY_CHANCE)
       .slice(0, REASONS_SHOWN)
-      .map((reason) => remarkText(words, reason, nameOf)),
+      .map((reason) => remarkText(words, reason)),
   }
 }
 
