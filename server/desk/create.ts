@@ -6,6 +6,7 @@ import { sqliteFacts } from '../../db/open.ts'
 import { placeStore } from '../../db/places.ts'
 import { type StarStore, starStore } from '../../db/stars.ts'
 import type { Clock } from '../clock.ts'
+import { alignmentDesk } from './alignment.ts'
 import { bundleWorker } from './bundle.ts'
 import { checkDesk } from './checks.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
@@ -80,6 +81,7 @@ async function deskParts(
     sky,
     sight: sightDesk({ objects, sky }),
     tours: tourDesk({ ...stores, findNight: nights.find, jobs, clock, catalogueDigest }),
+    alignment: alignmentDesk({ objects: stores.objects, sky, findNight: nights.find, programme }),
     checks: checkDesk({ findNight: nights.find, programme, jobs }),
     marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
     sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, nowMs: Date.now }),

@@ -4,6 +4,7 @@ import type { Sighting } from '../sight/sighting.ts'
 import type { BodyKey, BodyLook } from '../sky/body.ts'
 import type { SkyEvening } from '../sky/evening.ts'
 import type { Place } from '../sky/place.ts'
+import type { AlignmentPair } from '../tours/alignment.ts'
 import type { Check } from '../tours/check.ts'
 import type { FieldState } from '../tours/field.ts'
 import type { Mark, MarkDraft } from '../tours/mark.ts'
@@ -103,6 +104,8 @@ export interface Desk {
     /** All checks of the public hours, for paper. */
     evening(nightId: string): Promise<readonly Check[]>
   }
+  /** At most three pairs of stars to set the driven mounts up on at an instant, best first; none by day. */
+  readonly alignment: (nightId: string, at: Date) => readonly AlignmentPair[]
   readonly marks: {
     /** Keeps each mark once (a repeated key answers the kept one) and answers only when all are on the disk. */
     record(nightId: string, drafts: readonly MarkDraft[], by: string): readonly Mark[]

@@ -2,6 +2,7 @@ import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk
 import { Fault, invalid, notFound } from '../../server/errors.ts'
 import type { Sighting } from '../../server/sight/sighting.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
+import type { AlignmentPair } from '../../server/tours/alignment.ts'
 import type { Mark } from '../../server/tours/mark.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
 import { nightProblems, siteProblems, telescopeProblems } from '../../server/tours/problems.ts'
@@ -172,7 +173,29 @@ const SIGHTING: Sighting = {
   sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
 }
 
-function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'marks'> {
+const PAIR: AlignmentPair = {
+  stars: [
+    {
+      key: 'hip91262',
+      name: 'Vega',
+      magnitude: 0.03,
+      direction: { altitudeDeg: 40, azimuthDeg: 290 },
+      isAlone: true,
+    },
+    {
+      key: 'hip24608',
+      name: 'Capella',
+      magnitude: 0.08,
+      direction: { altitudeDeg: 30, azimuthDeg: 55 },
+      isAlone: true,
+    },
+  ],
+  separationDeg: 92,
+  azimuthApartDeg: 125,
+  meanErrorFactor: 1.25,
+}
+
+function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'alignment' | 'marks'> {
   const night = (id: string) => findIn(kept.nights, id, 'night')
   const toursOf = (id: string) => kept.tours.filter((tour) => tour.nightId === night(id).id)
   const check = (id: string, at: Date) => ({ at, lines: [], changes: [], nightId: night(id).id })
@@ -188,6 +211,7 @@ function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'marks'> {
       find: (id) => findIn(kept.tours, id, 'tour'),
       versions: toursOf,
     },
+    alignment: (id) => [PAIR].filter(() => night(id).id === id),
     checks: { at: async (id, at) => check(id, at), evening: async (id) => [check(id, NOW)] },
     marks: {
       record(id, drafts, by) {
