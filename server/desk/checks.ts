@@ -1,4 +1,5 @@
 import { notFound } from '../errors.ts'
+import { clamp } from '../sky/angles.ts'
 import { nightHours } from '../tours/hours.ts'
 import type { Night } from '../tours/night.ts'
 import type { Tour } from '../tours/tour.ts'
@@ -25,12 +26,18 @@ export function checkDesk({ findNight, programme, jobs }: Needs): Desk['checks']
 
   return {
     async at(nightId, at) {
-      const [check] = await run(nightId, (night) => [momentOf(night, at)])
+      const [check] = await run(nightId, (night) => [momentOf(night, nearEvening(night, at))])
       if (!check) throw new Error('The check gave no answer')
       return check
     },
     evening: async (nightId) => run(nightId, (night) => halfHours(night).map((at) => momentOf(night, at))),
   }
+}
+
+/** The instant, or the nearest one for which the evening is reckoned: half an hour either side of the public hours. A far one would keep the only worker busy for minutes. */
+function nearEvening(night: Night, at: Date): Date {
+  const { opensAt, closesAt } = nightHours(night)
+  return new Date(clamp(at.getTime(), opensAt.getTime() - HALF_HOUR_MS, closesAt.getTime() + HALF_HOUR_MS))
 }
 
 /** A check and the one half an hour before it; the first of the evening has none before it. */

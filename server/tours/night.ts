@@ -4,8 +4,8 @@ import type { Telescope } from './telescope.ts'
 
 /** `HH:mm`, 24 hours, by the clocks of the site's zone. */
 export const WallClock = Type.String({ pattern: '^([01]\\d|2[0-3]):[0-5]\\d$' })
-/** A calendar date `YYYY-MM-DD` at the site. */
-export const CalendarDate = Type.String({ pattern: '^\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])$' })
+/** A calendar date `YYYY-MM-DD` of this century at the site. */
+export const CalendarDate = Type.String({ pattern: '^20\\d\\d-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])$' })
 
 /** People on the field in the half hour that starts then. */
 export const HalfHour = Type.Object({
