@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import type { StarPlace } from '../server/sky/star.ts'
-import type { ObjectHit, ObjectKind, ShowObject, Story } from '../server/tours/target.ts'
+import type { ObjectHit, ShowObject, Story } from '../server/tours/target.ts'
 import { foldAlias } from './catalogue/fold.ts'
 import { type StoryRow, showObjectOf, storyOf } from './object-rows.ts'
 import { allWords, firstOf, looseWords, phrase, queryWords } from './search.ts'
@@ -14,15 +14,8 @@ export interface ChartStar extends StarPlace {
   readonly bv: number | null
 }
 
-interface HitRow {
+interface HitRow extends Omit<ObjectHit, 'isOutreach'> {
   readonly id: number
-  readonly key: string
-  readonly name: string
-  readonly kind: ObjectKind
-  readonly constellation: string | null
-  readonly magnitude: number | null
-  readonly raDeg: number | null
-  readonly decDeg: number | null
   readonly isOutreach: number
 }
 

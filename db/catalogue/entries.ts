@@ -1,16 +1,9 @@
-import type { ObjectKind, ShowObject } from '../../server/tours/target.ts'
+import type { ObjectHit, ShowObject } from '../../server/tours/target.ts'
 import { starDesignations, starTitle } from './designations.ts'
 import type { ConstellationRow, StarNames, StarRow } from './rows.ts'
 
 /** One searchable thing: an outreach object (`show` set) or a star. `designations` are all its other names. */
-export interface Entry {
-  readonly key: string
-  readonly name: string
-  readonly kind: ObjectKind
-  readonly constellation: string | null
-  readonly magnitude: number | null
-  readonly raDeg: number | null
-  readonly decDeg: number | null
+export interface Entry extends Omit<ObjectHit, 'isOutreach'> {
   readonly designations: readonly string[]
   readonly show: ShowObject | null
 }

@@ -9,6 +9,7 @@ import type { Stop, Tour } from '../../server/tours/tour.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
 
 const STEPS = 60
+const FAR_AT = new Date('2999-01-01T00:00:00Z')
 const folder = freshFolder()
 let desk: Desk
 let night: Night
@@ -172,6 +173,17 @@ describe('the half-hour checks of an evening', () => {
       if (!third) throw new Error('The evening has no third check')
       expect(await desk.checks.at(night.id, third.at)).toEqual(third)
       expect(third.lines.length).toBeGreaterThan(4)
+    },
+    SLOW_MS,
+  )
+
+  it(
+    'stay near their evening, however far away the instant that is asked for',
+    async () => {
+      const { opensAt, closesAt } = nightHours(night)
+      const [before, after] = [await desk.checks.at(night.id, new Date(0)), await desk.checks.at(night.id, FAR_AT)]
+      expect(before.at).toEqual(new Date(opensAt.getTime() - 1_800_000))
+      expect(after.at).toEqual(new Date(closesAt.getTime() + 1_800_000))
     },
     SLOW_MS,
   )
