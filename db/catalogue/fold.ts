@@ -22,6 +22,9 @@ export function foldText(text: string): string {
   return letters.match(/\p{L}+|\p{N}+/gu)?.join(' ') ?? ''
 }
 
+const GREEK = '(?=\\p{L})\\p{Script=Greek}' // a letter: the script has numbers and signs too
+const loneGreekLetter = new RegExp(`(?<!${GREEK})${GREEK}(?!${GREEK})`, 'gu')
+
 /** Small letters in any script without accents; letters that no accent explains become Latin ones, a lone Greek letter its word. */
 const latinised = (text: string): string =>
   text
@@ -29,10 +32,7 @@ const latinised = (text: string): string =>
     .toLowerCase()
     .replace(/\p{M}|['’ʻʼ´]/gu, '')
     .replace(/[^\x20-\x7e]/gu, (letter) => latinLetters.get(letter) ?? letter)
-    .replace(
-      /(?<!\p{Script=Greek})\p{Script=Greek}(?!\p{Script=Greek})/gu,
-      (letter) => ` ${greekWords.get(letter) ?? letter} `,
-    )
+    .replace(loneGreekLetter, (letter) => ` ${greekWords.get(letter) ?? letter} `)
 
 /** Folded text without its blanks, as aliases are compared. */
 export const joined = (folded: string): string => folded.replaceAll(' ', '')

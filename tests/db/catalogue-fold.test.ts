@@ -18,6 +18,7 @@ it.each([
   ['  *+-  ', ''],
   ['Афины', 'афины'],
   ['Αθήνα', 'αθηνα'],
+  ['𝚨𐅀', 'alpha 𐅀'],
 ])('folds %s to %s', (text, folded) => {
   expect(foldText(text)).toBe(folded)
 })
