@@ -11,8 +11,6 @@ interface NightRow extends Omit<Night, 'site' | 'stations' | 'visitors' | 'setti
   readonly settings: string
 }
 
-export type NightStore = ReturnType<typeof nightStore>
-
 /** Every statement about nights with their half hours and their row. */
 export function nightStore(db: Database, sites: SiteStore, telescopes: TelescopeStore) {
   const columns = 'id, site_id AS siteId, title, date, opens, closes, state, settings'

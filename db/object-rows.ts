@@ -1,5 +1,6 @@
 import { Type } from 'typebox'
 import { Compile } from 'typebox/compile'
+import { MOON_FEATURE_KINDS } from '../server/sight/moon-features.ts'
 import { BODY_KEYS } from '../server/sky/body.ts'
 import { OBJECT_KINDS, type ShowObject, type Story } from '../server/tours/target.ts'
 import { fromJson } from './json.ts'
@@ -8,6 +9,18 @@ const OrNull = <Schema extends Parameters<typeof Type.Union>[0][number]>(schema:
   Type.Union([schema, Type.Null()])
 const NumberOrNull = OrNull(Type.Number())
 const Sources = Type.Record(Type.String(), Type.String())
+
+const Feature = Type.Object({
+  name: Type.String(),
+  official: Type.String(),
+  kind: Type.Union(MOON_FEATURE_KINDS.map((kind) => Type.Literal(kind))),
+  longitudeDeg: Type.Number(),
+  latitudeDeg: Type.Number(),
+  diameterKm: Type.Number(),
+  bestFromDeg: Type.Number(),
+  bestToDeg: Type.Number(),
+  see: Type.String(),
+})
 
 /** A row of the outreach list as the built catalogue keeps it. */
 const Show = Type.Object({
@@ -29,9 +42,14 @@ const Show = Type.Object({
   majorArcmin: NumberOrNull,
   minorArcmin: NumberOrNull,
   halfLightArcmin: NumberOrNull,
+  branchMag: NumberOrNull,
+  coreMagnitude: NumberOrNull,
+  coreArcmin: NumberOrNull,
+  condensation: NumberOrNull,
   angleDeg: NumberOrNull,
   brightestStarMag: NumberOrNull,
   starCount: NumberOrNull,
+  starMagnitudes: Type.Array(Type.Number()),
   componentMagnitudes: OrNull(Type.Tuple([Type.Number(), Type.Number()])),
   separationArcsec: NumberOrNull,
   pairAngleDeg: NumberOrNull,
@@ -39,6 +57,7 @@ const Show = Type.Object({
   colours: OrNull(Type.Tuple([Type.String(), Type.String()])),
   hips: Type.Array(Type.Integer()),
   fieldDeg: NumberOrNull,
+  features: Type.Array(Feature),
   distanceLy: NumberOrNull,
   appeal: Type.Number({ minimum: 0, maximum: 1 }),
   appealReason: Type.String(),

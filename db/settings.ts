@@ -2,7 +2,7 @@ import type { Database } from 'better-sqlite3'
 
 export type SettingStore = ReturnType<typeof settingStore>
 
-/** Single values of the data folder: the epoch of its marks, the hash of the PIN. */
+/** Single values of the data folder, such as the hash of the PIN. */
 export function settingStore(db: Database) {
   const byKey = db.prepare<[string], string>('SELECT value FROM setting WHERE key = ?').pluck()
   const put = db.prepare<[string, string]>(

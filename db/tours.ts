@@ -2,7 +2,7 @@ import type { Database } from 'better-sqlite3'
 import type { Stop, Tour } from '../server/tours/tour.ts'
 import { noticesFrom, type StopRow, sparesFrom, sparesJson, stopFrom, stopRow } from './tour-rows.ts'
 
-type Heading = Pick<Tour, 'id' | 'version' | 'madeAt' | 'why' | 'value'>
+type Heading = Pick<Tour, 'id' | 'version' | 'madeAt' | 'why' | 'value' | 'tookOverAtSeq'>
 
 interface TourRow extends Omit<Tour, 'madeAt' | 'stops' | 'spares' | 'notices'> {
   readonly madeAt: string
@@ -13,7 +13,8 @@ interface TourRow extends Omit<Tour, 'madeAt' | 'stops' | 'spares' | 'notices'> 
 export type TourStore = ReturnType<typeof tourStore>
 
 const COLUMNS = `id, night_id AS nightId, version, made_at AS madeAt, why, seed, steps, inputs_digest AS inputsDigest,
-  value, seconds, spares, notices, (SELECT min(bound) FROM tour_proof WHERE tour_id = tour.id) AS bound`
+  took_over_at_seq AS tookOverAtSeq, value, seconds, spares, notices,
+  (SELECT min(bound) FROM tour_proof WHERE tour_id = tour.id) AS bound`
 
 /** Every statement about programmes. A programme never changes; its bounds are added beside it. */
 export function tourStore(db: Database) {
@@ -22,11 +23,14 @@ export function tourStore(db: Database) {
     `SELECT ${COLUMNS} FROM tour WHERE night_id = ? ORDER BY version DESC LIMIT 1`,
   )
   const headings = db.prepare<[string], Omit<Heading, 'madeAt'> & { madeAt: string }>(
-    'SELECT id, version, made_at AS madeAt, why, value FROM tour WHERE night_id = ? ORDER BY version',
+    `SELECT id, version, made_at AS madeAt, why, value, took_over_at_seq AS tookOverAtSeq FROM tour
+    WHERE night_id = ? ORDER BY version`,
   )
   const insert = db.prepare(`
-    INSERT INTO tour (id, night_id, version, made_at, why, seed, steps, inputs_digest, value, seconds, spares, notices)
-    VALUES (@id, @nightId, @version, @madeAt, @why, @seed, @steps, @inputsDigest, @value, @seconds, @spares, @notices)`)
+    INSERT INTO tour (id, night_id, version, made_at, why, seed, steps, inputs_digest, took_over_at_seq, value, seconds,
+      spares, notices)
+    VALUES (@id, @nightId, @version, @madeAt, @why, @seed, @steps, @inputsDigest, @tookOverAtSeq, @value, @seconds,
+      @spares, @notices)`)
   const prove = db.prepare<[string, string, number]>(
     'INSERT INTO tour_proof (tour_id, made_at, bound) VALUES (?, ?, ?)',
   )

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { rehearsalClock } from '../server/clock.ts'
 import type { Config } from '../server/config.ts'
 import { createDesk } from '../server/desk/create.ts'
+import { makePin } from '../server/desk/pin.ts'
 import { configOrExit, run, sayFirstStart } from '../server/main.ts'
 import { instantOf } from '../server/tours/hours.ts'
 import type { DemoEvening } from './evening.ts'
@@ -39,7 +40,7 @@ if (hasFlag(args, '--data')) {
   process.exit(1)
 }
 const asked = configOrExit(args)
-const config = { ...asked, folder: passingFolder() }
+const config = { ...asked, pin: asked.pin ?? makePin(), folder: passingFolder() }
 await fill(config)
 const clock = hasFlag(args, '--clock') ? asked.clock : rehearsalClock(startOf(north), asked.clock.speed)
 await run({ ...config, clock })

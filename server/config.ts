@@ -1,4 +1,3 @@
-import { randomInt } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
@@ -6,7 +5,6 @@ import { parseArgs } from 'node:util'
 import { type Clock, realClock, rehearsalClock } from './clock.ts'
 
 const ROOT = join(import.meta.dirname, '..')
-const PIN_DIGITS = 6
 const FASTEST = 3_600
 
 export interface Config {
@@ -17,8 +15,8 @@ export interface Config {
   /** One more name by which the laptop may be called. */
   readonly names: readonly string[]
   readonly clock: Clock
-  /** The host's PIN for this start, as digits. */
-  readonly pin: string
+  /** The host's PIN as digits; null keeps the one that the data folder has. */
+  readonly pin: string | null
   readonly version: string
   readonly commit: string
 }
@@ -88,8 +86,8 @@ function clockOf(clock: string | undefined, speed: string | undefined): Clock {
   return rehearsalClock(startsAt, rate)
 }
 
-function pinOf(text: string | undefined): string {
-  if (text === undefined) return String(randomInt(10 ** PIN_DIGITS)).padStart(PIN_DIGITS, '0')
+function pinOf(text: string | undefined): string | null {
+  if (text === undefined) return null
   if (/^\d{6,12}$/.test(text)) return text
   throw unusable('--pin must be 6 to 12 digits.')
 }

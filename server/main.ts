@@ -8,11 +8,14 @@ import { allowedHosts } from './web/hosts.ts'
 import { readWordTables } from './web/language.ts'
 
 const LONGEST_STOP_MS = 2_000
+const PIN_AS_BEFORE = 'The PIN is the one of before. To set another, start with --pin and 6 to 12 digits.'
 const STOP_SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const
 
 export interface Service {
   /** Where the host opens it on the laptop. */
   readonly url: string
+  /** The PIN that this start has set; null when the one of before still holds. */
+  readonly newPin: string | null
   close(): Promise<void>
 }
 
@@ -26,7 +29,8 @@ export async function serve(config: Config): Promise<Service> {
     const app = await buildApp({ desk, clock: config.clock, words, allowedHosts: hosts, isLogging: true })
     await app.listen({ port, host: config.isLan ? '0.0.0.0' : '127.0.0.1' })
     port = portOf(app.server.address(), port)
-    return { url: `http://127.0.0.1:${port}`, close: () => app.close().finally(() => desk.close()) }
+    const { newPin } = desk.sessions
+    return { url: `http://127.0.0.1:${port}`, newPin, close: () => app.close().finally(() => desk.close()) }
   } catch (error) {
     await desk.close()
     throw error
@@ -72,7 +76,7 @@ export async function run(config: Config): Promise<void> {
     const service = await serve(config)
     stopOnSignals(service)
     console.log(`Duskrow is open at ${service.url}`)
-    console.log(`PIN ${config.pin}`)
+    console.log(service.newPin === null ? PIN_AS_BEFORE : `PIN ${service.newPin}`)
   } catch (error) {
     console.error(startProblem(error, config) ?? error)
     process.exitCode = 1

@@ -31,9 +31,14 @@ const OutreachRow = Type.Object(
     majorArcmin: orNull(arcmin),
     minorArcmin: orNull(arcmin),
     halfLightArcmin: orNull(number(0.1, 10)),
+    branchMag: orNull(number(10, 20)),
+    coreMagnitude: orNull(magnitude),
+    coreArcmin: orNull(number(0.05, 20)),
+    condensation: orNull(number(0, 9)),
     angleDeg: orNull(Type.Number({ minimum: 0, exclusiveMaximum: 180 })),
     brightestStarMag: orNull(magnitude),
     starCount: orNull(Type.Integer({ minimum: 3, maximum: 5000 })),
+    starMagnitudes: Type.Array(magnitude),
     componentMagnitudes: pairOf(magnitude),
     separationArcsec: orNull(number(0.3, 700)),
     pairAngleDeg: orNull(Type.Number({ minimum: 0, exclusiveMaximum: 360 })),
@@ -52,10 +57,11 @@ type OutreachRow = Static<typeof OutreachRow>
 
 const TEXTS = ['key', 'name', 'kind', 'body', 'constellation', 'magnitudeBand', 'appealReason']
 const TEXT_LISTS = ['designations', 'colours']
-const NUMBER_LISTS = ['magnitudeRange', 'componentMagnitudes', 'hips']
+const NUMBER_LISTS = ['magnitudeRange', 'componentMagnitudes', 'hips', 'starMagnitudes']
 const EMPTY: Readonly<Record<string, unknown>> = {
   designations: [],
   hips: [],
+  starMagnitudes: [],
   pmRaMasYr: 0,
   pmDecMasYr: 0,
   parallaxMas: 0,
@@ -71,11 +77,12 @@ const NEEDS: Readonly<Record<ObjectKind, readonly (keyof OutreachRow)[]>> = {
   'red-star': SHINING,
   double: [...SHINING, 'componentMagnitudes', 'separationArcsec', 'pairAngleDeg', 'pairYear', 'colours'],
   'open-cluster': [...SIZED, 'brightestStarMag', 'starCount'],
-  globular: [...SIZED, 'halfLightArcmin'],
+  globular: [...SIZED, 'halfLightArcmin', 'branchMag'],
   galaxy: SIZED,
   planetary: SIZED,
   nebula: SIZED,
   remnant: SIZED,
+  comet: [...SIZED, 'condensation'],
   asterism: [...SHINING, 'hips', 'fieldDeg'],
 }
 
@@ -94,7 +101,7 @@ export function objectOfCells({ sources, ...cells }: Readonly<Record<string, str
   }
   checkSense(row)
   const filled = Object.keys(cells).filter((column) => cells[column] !== '')
-  return { ...row, sources: readSources(sources ?? '', filled) }
+  return { ...row, features: [], sources: readSources(sources ?? '', filled) }
 }
 
 const blank = (): Record<string, unknown> =>
@@ -117,11 +124,17 @@ function checked(row: unknown): OutreachRow {
 
 function checkSense(row: OutreachRow): void {
   const { majorArcmin, minorArcmin, magnitudeRange, componentMagnitudes, magnitude: mean, body, key } = row
+  const { coreMagnitude, coreArcmin, starMagnitudes } = row
   if (majorArcmin !== null && minorArcmin !== null && minorArcmin > majorArcmin)
     throw new Error('minorArcmin is larger than majorArcmin')
   if (magnitudeRange !== null && (mean === null || mean < magnitudeRange[0] || mean > magnitudeRange[1]))
     throw new Error('magnitude lies outside magnitudeRange, brightest first')
   if (componentMagnitudes !== null && componentMagnitudes[0] > componentMagnitudes[1])
     throw new Error('componentMagnitudes must name the brighter star first')
+  if ((coreMagnitude === null) !== (coreArcmin === null)) throw new Error('a core needs coreMagnitude and coreArcmin')
+  if (coreMagnitude !== null && mean !== null && coreMagnitude < mean)
+    throw new Error('coreMagnitude is brighter than the whole')
+  if (starMagnitudes.some((each, i) => each < (starMagnitudes[i - 1] ?? each)))
+    throw new Error('starMagnitudes must name the brightest star first')
   if (body !== null && body !== key) throw new Error('key of a body must be its body')
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { parse } from 'csv-parse/sync'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { readMoonFeatures } from './moon-features.ts'
 import { objectOfCells } from './outreach-row.ts'
 import { type SourceClass, sourceClass } from './outreach-sources.ts'
 
@@ -18,9 +19,11 @@ interface Line {
 const FOLDER = new URL('./outreach/', import.meta.url)
 const NAMES = ['bodies.csv', 'deep-sky.csv', 'doubles.csv', 'stars.csv', 'asterisms.csv']
 
-/** Every row of the outreach list, checked; throws an Error that names file and line for the first row that does not hold. */
+/** Every row of the outreach list, checked, the Moon with what there is to look for on it; throws an Error that names file and line for the first row that does not hold. */
 export const readOutreach = (): readonly ShowObject[] =>
-  outreachOf(NAMES.map((name) => ({ name, text: readFileSync(new URL(name, FOLDER), 'utf8') })))
+  outreachOf(NAMES.map((name) => ({ name, text: readFileSync(new URL(name, FOLDER), 'utf8') }))).map((object) =>
+    object.body === 'moon' ? { ...object, features: readMoonFeatures() } : object,
+  )
 
 /** The objects of these files in their order; throws an Error that names file and line for the first row that does not hold. */
 export function outreachOf(files: readonly OutreachFile[]): readonly ShowObject[] {

@@ -6,14 +6,17 @@ import { sqliteFacts } from '../../db/open.ts'
 import { placeStore } from '../../db/places.ts'
 import { type StarStore, starStore } from '../../db/stars.ts'
 import type { Clock } from '../clock.ts'
-import { alignmentDesk } from './alignment.ts'
+import { alignmentDesk, brightStars } from './alignment.ts'
 import { bundleWorker } from './bundle.ts'
 import { checkDesk } from './checks.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
+import type { WorkerStart } from './job-kinds.ts'
 import { type Jobs, jobQueue } from './jobs.ts'
+import { learningDesk } from './learning.ts'
 import { markLog } from './mark-log.ts'
 import { markDesk } from './marks.ts'
 import { nightDesk } from './nights.ts'
+import { tonightDesk } from './object-tonight.ts'
 import { fixedOf, objectDesk, placeDesk } from './objects.ts'
 import { sessionDesk } from './sessions.ts'
 import { sightDesk } from './sight.ts'
@@ -28,7 +31,7 @@ export interface DeskOptions {
   /** The data folder; made when it is not there. One process at a time. */
   readonly folder: string
   readonly clock: Clock
-  /** The host's PIN; null keeps the one that the folder already has. */
+  /** The host's PIN; null keeps the one that the folder already has, and makes one where it has none. */
   readonly pin: string | null
   readonly commit: string
   readonly version: string
@@ -44,7 +47,11 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
     attachCatalogue(db, ensureCatalogue(options.folder, undefined, options.beforeBuild))
     const objects = objectStore(db)
     const digest = catalogueDigest(db)
-    const jobs = jobQueue(await bundleWorker(), { objects: objects.outreach(), catalogueDigest: digest })
+    const jobs = jobQueue(await bundleWorker(), {
+      objects: objects.outreach(),
+      catalogueDigest: digest,
+      stars: brightStars(objects),
+    } satisfies WorkerStart)
     const parts = await deskParts(options, { ...openStores(db), objects, stars: starStore(db) }, jobs, digest)
     return {
       ...parts,
@@ -68,22 +75,25 @@ async function deskParts(
   catalogueDigest: string,
 ): Promise<Omit<Desk, 'places' | 'health' | 'close'>> {
   const log = markLog(stores.marks)
+  const sites = siteDesk(stores)
   const nights = nightDesk({ ...stores, clock })
   const objects = objectDesk(stores.objects)
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
   const knowsObject = (key: string) => stores.objects.find(key) !== undefined
   return {
-    sites: siteDesk(stores),
+    sites,
     telescopes: telescopeDesk(stores),
     nights,
     objects,
     sky,
     sight: sightDesk({ objects, sky }),
-    tours: tourDesk({ ...stores, findNight: nights.find, jobs, clock, catalogueDigest }),
-    alignment: alignmentDesk({ objects: stores.objects, sky, findNight: nights.find, programme }),
+    tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest }),
+    alignment: alignmentDesk({ findNight: nights.find, programme, jobs }),
+    tonight: tonightDesk({ objects, findNight: nights.find, programme, jobs }),
     checks: checkDesk({ findNight: nights.find, programme, jobs }),
     marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
+    learning: learningDesk({ ...stores, sites, nights, log, jobs, clock }),
     sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, nowMs: Date.now }),
   }
 }

@@ -7,8 +7,10 @@ import type { Place } from '../sky/place.ts'
 import type { AlignmentPair } from '../tours/alignment.ts'
 import type { Check } from '../tours/check.ts'
 import type { FieldState } from '../tours/field.ts'
-import type { Mark, MarkDraft } from '../tours/mark.ts'
-import type { Night, NightDraft } from '../tours/night.ts'
+import type { FactorInUse, SiteLearning } from '../tours/learning.ts'
+import type { Mark, RecordedMarks } from '../tours/mark.ts'
+import type { Night, NightDraft, Station } from '../tours/night.ts'
+import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { Site, SiteDraft, Town } from '../tours/site.ts'
 import type { ObjectHit, ShowObject, Story } from '../tours/target.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
@@ -54,6 +56,16 @@ export interface HealthAnswer {
   readonly sqlite: { readonly version: string; readonly journalMode: string; readonly synchronous: number }
 }
 
+/** How a version of a programme stands to its night now. */
+export interface TourState {
+  /** True for the one that the row goes by. */
+  readonly isCurrent: boolean
+  /** True when site, night, row, kit or catalogue were changed after it was built. */
+  readonly isStale: boolean
+  /** The newest version, when it was built after the night had begun and the host has not accepted it. */
+  readonly waiting: Pick<Tour, 'id' | 'version' | 'madeAt'> | null
+}
+
 /** Everything the service can be asked to do: the only floor that reads the database and calls the pure floors. */
 export interface Desk {
   readonly health: () => HealthAnswer
@@ -67,6 +79,8 @@ export interface Desk {
     all(): readonly Telescope[]
     find(id: string): Telescope
     add(draft: TelescopeDraft): Telescope
+    /** What is the same glass as before keeps its id, so that programmes of before can still name it. */
+    change(id: string, draft: TelescopeDraft): Telescope
   }
   readonly nights: {
     all(): readonly Night[]
@@ -75,6 +89,8 @@ export interface Desk {
     current(): Night | undefined
     add(draft: NightDraft): Night
     change(id: string, draft: NightDraft): Night
+    /** Every station that the night has ever had, those out of the row included. */
+    everyStation(id: string): readonly Station[]
   }
   readonly objects: {
     search(query: string, limit: number): readonly ObjectHit[]
@@ -94,9 +110,13 @@ export interface Desk {
   readonly tours: {
     /** Builds a programme in the worker, keeps it as the next version, and answers it. */
     build(nightId: string, options?: { seed?: number; steps?: number }): Promise<Tour>
-    latest(nightId: string): Tour | undefined
+    /** The programme that the row goes by; undefined before the first. */
+    current(nightId: string): Tour | undefined
+    /** A version of the night's programme by its number, from 1. */
+    version(nightId: string, version: number): Tour
     find(tourId: string): Tour
     versions(nightId: string): readonly Pick<Tour, 'id' | 'version' | 'madeAt' | 'why' | 'value'>[]
+    stateOf(tour: Tour): TourState
   }
   readonly checks: {
     /** The check at an instant; needs a programme. */
@@ -104,17 +124,34 @@ export interface Desk {
     /** All checks of the public hours, for paper. */
     evening(nightId: string): Promise<readonly Check[]>
   }
+  /** One object of the outreach list on one night, by its canonical key; the sky behind it at an instant, or at its best. */
+  readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
   /** At most three pairs of stars to set the driven mounts up on at an instant, best first; none by day. */
-  readonly alignment: (nightId: string, at: Date) => readonly AlignmentPair[]
+  readonly alignment: (nightId: string, at: Date) => Promise<readonly AlignmentPair[]>
   readonly marks: {
-    /** Keeps each mark once (a repeated key answers the kept one) and answers only when all are on the disk. */
-    record(nightId: string, drafts: readonly MarkDraft[], by: string): readonly Mark[]
+    /**
+     * Keeps each mark once (a repeated key answers the kept one) and answers only when all that are kept are on the disk.
+     * One that cannot be kept stops no other; when none can, that is an invalid Fault, its fields behind their places.
+     */
+    record(nightId: string, drafts: readonly unknown[], by: string): RecordedMarks
     since(nightId: string, seq: number): readonly Mark[]
     field(nightId: string): FieldState
     /** `<epoch>.<seq>` of the newest mark. */
     version(nightId: string): string
   }
+  readonly learning: {
+    /** What all standing marks of who saw what tell of the newcomers at a site. */
+    ofSite(siteId: string): Promise<SiteLearning>
+    /** The factor that new nights at the site start from, or undefined while that is the usual one. */
+    inUse(siteId: string): FactorInUse | undefined
+    /** Takes the factor of the marks for new nights at the site; `factorRead` is the one the host has read, to the tenth. A Fault rises when marks have moved it since, or when none tells anything. */
+    use(siteId: string, factorRead: number): Promise<void>
+    /** Goes back to the usual factor. */
+    forget(siteId: string): void
+  }
   readonly sessions: {
+    /** The PIN that this start has set; null when the one of before still holds. */
+    readonly newPin: string | null
     /** Opens a host session for the right PIN: the token for the cookie, else a forbidden Fault. Async: scrypt runs off the main thread. */
     signIn(pin: string): Promise<string>
     /** Who a token belongs to, or undefined. */

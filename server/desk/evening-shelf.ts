@@ -14,8 +14,8 @@ export function eveningShelf({ objects, catalogueDigest }: WorkerStart) {
 
   return {
     objects,
-    sky: ({ date, site }: Night): EveningSky =>
-      skies(eveningKey(date, site, catalogueDigest), () => eveningSky(date, site, objects, catalogueDigest)),
+    sky: (night: Night): EveningSky =>
+      skies(eveningKey(night, catalogueDigest), () => eveningSky(night, objects, catalogueDigest)),
     chance: (sky: EveningSky, night: Night): EveningChance =>
       chances(chanceKey(sky, night), () => eveningChance(sky, night, objects)),
   }

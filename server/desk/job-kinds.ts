@@ -1,12 +1,18 @@
+import type { AlignmentPair } from '../tours/alignment.ts'
+import type { BrightStar } from '../tours/alignment-lights.ts'
 import type { Check } from '../tours/check.ts'
+import type { MarkedNight, SiteLearning } from '../tours/learning.ts'
 import type { Night } from '../tours/night.ts'
+import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { ShowObject } from '../tours/target.ts'
-import type { Tour } from '../tours/tour.ts'
+import type { Stop, Tour } from '../tours/tour.ts'
 
 /** What the worker is given once, when it starts. */
 export interface WorkerStart {
   readonly objects: readonly ShowObject[]
   readonly catalogueDigest: string
+  /** Every star that mounts may be set up on, and every one that might be taken for it. */
+  readonly stars: readonly BrightStar[]
 }
 
 export type BuiltTour = Pick<Tour, 'stops' | 'spares' | 'value' | 'bound' | 'notices' | 'seconds'>
@@ -18,6 +24,15 @@ export interface JobKinds {
     readonly asked: { night: Night; tour: Tour; moments: readonly Moment[] }
     readonly answer: Check[]
   }
+  readonly alignment: {
+    readonly asked: { night: Night; stops: readonly Stop[]; at: Date }
+    readonly answer: readonly AlignmentPair[]
+  }
+  readonly tonight: {
+    readonly asked: { night: Night; tour: Tour | null; object: ShowObject; at: Date | null }
+    readonly answer: ObjectTonight
+  }
+  readonly learning: { readonly asked: { nights: readonly MarkedNight[] }; readonly answer: SiteLearning }
 }
 export type JobKind = keyof JobKinds
 export type Job = { [Kind in JobKind]: { readonly kind: Kind } & JobKinds[Kind]['asked'] }[JobKind]
@@ -29,8 +44,14 @@ export interface Moment {
   readonly previousAt: Date | null
 }
 
-/** Which job goes first: the host waits for a programme, a page for a check. */
-export const PRIORITIES: Readonly<Record<JobKind, number>> = { tour: 0, checks: 1 }
+/** Which job goes first: the host waits for a programme, a page for a check or for stars. */
+export const PRIORITIES: Readonly<Record<JobKind, number>> = {
+  tour: 0,
+  checks: 1,
+  alignment: 1,
+  tonight: 1,
+  learning: 2,
+}
 
 /** A message to the worker, and its answer: a value, or what was thrown. */
 export interface Asked {

@@ -1,8 +1,12 @@
+import { type AlignmentPair, alignmentPairs } from '../tours/alignment.ts'
+import { targetDirections } from '../tours/alignment-targets.ts'
 import { advance, beginTour, finishTour } from '../tours/build.ts'
 import type { Check } from '../tours/check.ts'
 import { halfHourCheck } from '../tours/half-hour.ts'
+import { type ObjectTonight, objectTonight } from '../tours/object-tonight.ts'
+import { placeOf } from '../tours/site.ts'
 import type { EveningShelf } from './evening-shelf.ts'
-import type { BuiltTour, JobKinds } from './job-kinds.ts'
+import type { BuiltTour, JobKinds, WorkerStart } from './job-kinds.ts'
 
 const SLICE_MS = 50
 const FIRST_SLICE_STEPS = 20
@@ -49,4 +53,25 @@ export function* checkSlices(asked: JobKinds['checks']['asked'], evenings: Eveni
     checks.push(halfHourCheck({ night, tour, sky, chance, objects: evenings.objects, at, previousAt }))
   }
   return checks
+}
+
+/** Chooses the stars to set mounts up on, in one slice, by where the programme's targets stand. */
+export function* alignmentSlices(
+  { night, stops, at }: JobKinds['alignment']['asked'],
+  { stars, objects }: WorkerStart,
+): Slices<readonly AlignmentPair[]> {
+  const bodies = objects.flatMap(({ body, name }) => (body === null ? [] : [{ key: body, name }]))
+  return alignmentPairs({ stars, bodies, night, at, targets: targetDirections(stops, objects, placeOf(night.site)) })
+}
+
+/** Looks at one object on one night. */
+export function* tonightSlices(
+  { night, tour, object, at }: JobKinds['tonight']['asked'],
+  evenings: EveningShelf,
+): Slices<ObjectTonight> {
+  const sky = evenings.sky(night)
+  yield
+  const chance = evenings.chance(sky, night)
+  yield
+  return objectTonight({ night, objects: evenings.objects, sky, chance, tour, object, at })
 }

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util'
 import { Value } from 'typebox/value'
 import type { Problem } from '../errors.ts'
-import { MARK_PAYLOADS, type Mark, MarkDraft } from '../tours/mark.ts'
+import { MARK_PAYLOADS, type Mark, MarkDraft, STATION_KINDS } from '../tours/mark.ts'
 import { schemaProblems } from '../tours/schema-problems.ts'
 import type { Stores } from './stores.ts'
 
@@ -12,20 +12,19 @@ export interface MarkGround extends Pick<Stores, 'marks' | 'tours'> {
   readonly knowsObject: (key: string) => boolean
 }
 
-/** What is wrong with the drafts as data, each field behind its place in the list; [] when all can be read. */
-export const draftProblems = (drafts: readonly MarkDraft[]): Problem[] =>
-  drafts.flatMap((draft, i) =>
-    schemaProblems(Value.Errors(MarkDraft, draft), MarkDraft).map((problem) => inside(String(i), problem)),
-  )
+/** What is wrong with something sent as a mark, as data; [] when it can be read. */
+export const draftProblems = (draft: unknown): Problem[] => schemaProblems(Value.Errors(MarkDraft, draft), MarkDraft)
 
 /** What is wrong with a new mark on this night; [] when it can be kept. */
 export function markProblems({ kind, payload, stationId }: MarkDraft, ground: MarkGround): Problem[] {
   const { marks, tours, nightId } = ground
-  const shape = MARK_PAYLOADS[kind]
+  // Written strictly and read openly: a field that an older program kept does no harm.
+  const shape = { ...MARK_PAYLOADS[kind], additionalProperties: false }
   const wrong = schemaProblems(Value.Errors(shape, payload), shape)
   if (wrong.length > 0) return wrong.map((problem) => inside('payload', problem))
   const [target, mark, tour] = [payload.targetKey, payload.markKey, payload.tourId].map(textOrNull)
   return [
+    ...unless(stationId !== null || !STATION_KINDS.has(kind), 'stationId', 'problem.required'),
     ...unless(stationId === null || ground.stationIds.has(stationId), 'stationId', 'problem.station-unknown'),
     ...unless(!target || ground.knowsObject(target), 'payload.targetKey', 'problem.object-unknown'),
     ...unless(!mark || marks.find(mark)?.nightId === nightId, 'payload.markKey', 'problem.mark-unknown'),

@@ -31,6 +31,7 @@ export function nightDesk({ nights, sites, telescopes, clock }: Needs): Desk['ni
   return {
     all: nights.all,
     find,
+    everyStation: (id) => nights.everyStation(find(id).id),
     current: () => currentOf(nights.all(), clock.now()),
     add(draft) {
       const night = whole(draft, newId(), 'planned', [])

@@ -1,10 +1,14 @@
-import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto'
+import { randomBytes, randomInt, scrypt, timingSafeEqual } from 'node:crypto'
 
+const DIGITS = 6
 const COST = 2 ** 15
 const BLOCK_SIZE = 8
 const HASH_BYTES = 32
 /** Scrypt needs 128 * N * r bytes; the default ceiling of 32 MiB is just too low for this cost. */
 const MAX_MEMORY_BYTES = 256 * COST * BLOCK_SIZE
+
+/** A PIN of six digits that nobody can foresee. */
+export const makePin = (): string => String(randomInt(10 ** DIGITS)).padStart(DIGITS, '0')
 
 /** A PIN as it is kept: salt and hash in hexadecimal, parted by a colon. Runs off the main thread. */
 export async function hashPin(pin: string): Promise<string> {

@@ -2,7 +2,7 @@ import { createHash, randomBytes } from 'node:crypto'
 import { Fault } from '../errors.ts'
 import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
-import { hashPin, isPin } from './pin.ts'
+import { hashPin, isPin, makePin } from './pin.ts'
 import type { Stores } from './stores.ts'
 import { type TryLimits, tryCounter } from './tries.ts'
 
@@ -11,7 +11,7 @@ const TOKEN_BYTES = 16
 const SESSION_MS = 12 * 3_600_000
 
 type Needs = Pick<Stores, 'phones' | 'settings'> & {
-  /** The PIN of this start; null keeps the one before. */
+  /** The PIN of this start; null keeps the one of before, and makes one where there is none. */
   readonly pin: string | null
   readonly limits: TryLimits
   /** The laptop's own time in milliseconds, for sign-in only. */
@@ -21,13 +21,14 @@ type Needs = Pick<Stores, 'phones' | 'settings'> & {
 /** The host's way in: a PIN against a random token, of which only the hash is kept. */
 export async function sessionDesk({ phones, settings, pin, limits, nowMs }: Needs): Promise<Desk['sessions']> {
   const now = () => new Date(nowMs())
-  await setPin()
+  const newPin = pin ?? (settings.find(PIN_KEY) === undefined ? makePin() : null)
+  if (newPin !== null) await setPin(newPin)
   const tries = tryCounter(limits, nowMs)
 
-  async function setPin(): Promise<void> {
+  async function setPin(asked: string): Promise<void> {
     const kept = settings.find(PIN_KEY)
-    if (pin === null || (kept !== undefined && (await isPin(pin, kept)))) return
-    settings.put(PIN_KEY, await hashPin(pin))
+    if (kept !== undefined && (await isPin(asked, kept))) return
+    settings.put(PIN_KEY, await hashPin(asked))
     phones.revokeRole('host', now())
   }
 
@@ -39,6 +40,7 @@ export async function sessionDesk({ phones, settings, pin, limits, nowMs }: Need
   }
 
   return {
+    newPin,
     async signIn(tried) {
       const waitMs = tries.waitMs()
       if (waitMs > 0) throw new Fault('busy', 'fault.too-many-tries', { seconds: Math.ceil(waitMs / 1000) })

@@ -6,6 +6,7 @@ import type { Subject } from '../sight/subject.ts'
 import { bodyLook } from '../sky/body.ts'
 import type { Place } from '../sky/place.ts'
 import { saturnRing } from '../sky/saturn.ts'
+import { facesAt } from '../tours/faces.ts'
 import { apartDeg } from '../tours/sky-at.ts'
 import { subjectOf } from '../tours/subject.ts'
 import type { ObjectHit, ShowObject } from '../tours/target.ts'
@@ -27,7 +28,7 @@ export const sightDesk = (desk: Pick<Desk, 'objects' | 'sky'>): Desk['sight'] =>
 function subjectFor(object: ShowObject | ObjectHit, at: Date, place: Place): Subject | null {
   if (!('body' in object)) return plainStar(object)
   const looks = object.body === null ? {} : { [object.body]: bodyLook(object.body, at, place) }
-  return subjectOf(object, { looks, rings: saturnRing(at) })
+  return subjectOf(object, { looks, rings: saturnRing(at), faces: facesAt(at) })
 }
 
 const plainStar = ({ magnitude }: ObjectHit): Subject | null =>

@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import { markStore } from '../../db/marks.ts'
+import { newcomerStore } from '../../db/newcomers.ts'
 import { nightStore } from '../../db/nights.ts'
 import { phoneStore } from '../../db/phones.ts'
 import { settingStore } from '../../db/settings.ts'
@@ -19,6 +20,7 @@ export function openStores(db: Database) {
     nights: nightStore(db, sites, telescopes),
     tours: tourStore(db),
     marks: markStore(db),
+    newcomers: newcomerStore(db),
     phones: phoneStore(db),
     settings: settingStore(db),
   }

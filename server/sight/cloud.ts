@@ -3,22 +3,11 @@ import { UNLIMITED_MAG, viewOf } from './impression.ts'
 import type { View } from './optics.ts'
 import { discPatch, type Patch, patchMargin, uniformPatch } from './patch.ts'
 import { ramp } from './ramp.ts'
-import type { CloudSubject, GalaxySubject } from './subject.ts'
+import type { CloudSubject } from './subject.ts'
 
 /** Apparent width in arcminutes of a thing of these axes, as far as the field shows it. */
-const apparentArcmin = (major: number, minor: number, view: View): number =>
+export const apparentArcmin = (major: number, minor: number, view: View): number =>
   Math.min(Math.sqrt(major * minor), view.trueFieldDeg * 60) * view.powerX
-
-/** A galaxy: what shows is the middle of its disc; form needs size and light to spare (common practice, no source). */
-export function galaxyLook(galaxy: GalaxySubject, view: View): Look {
-  const thing = discPatch(galaxy.magnitude, galaxy.majorArcmin, galaxy.minorArcmin, view.trueFieldDeg)
-  const large = ramp(apparentArcmin(galaxy.majorArcmin, galaxy.minorArcmin, view), 120, 480)
-  return (limit): Impression => {
-    const lightMag = patchMargin(limit, thing)
-    const shape = large * ramp(lightMag, 1, 3)
-    return { lightMag, otherMag: UNLIMITED_MAG, view: viewOf(lightMag, shape, ramp(lightMag, 3, 5), 0) }
-  }
-}
 
 /** The light of a cloud: planetaries and remnants one brightness all over; the great nebulae have bright hearts, and one brightness would hide M42 from a town (a choice). */
 const cloudPatch = ({ kind, magnitude, majorArcmin, minorArcmin }: CloudSubject, { trueFieldDeg }: View): Patch =>

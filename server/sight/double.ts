@@ -13,6 +13,9 @@ const COMPANION_SPARE_MAG = 0.5
 /** At the comfortable separation four newcomers in five see two stars; each factor of 1.58 is worth a magnitude (a choice). */
 const COMFORTABLE_MAG = 0.6
 
+/** What two stars of one colour gain by their blaze alone (a choice). */
+const BLAZE = 0.25
+
 /** Performance indices of Lord 1994 (nomogram for unequal binaries) at the middle of his steps, straight lines between. */
 const APERTURE_INDEX = [[60, 4], [112, 3], [225, 2], [375, 1], [525, 0.5]] as const // biome-ignore format: a table
 const OBSTRUCTION_INDEX = [[0, 4], [0.1, 3], [0.2, 2], [0.33, 1.5], [0.4, 1], [0.5, 0.5]] as const // biome-ignore format: a table
@@ -36,20 +39,28 @@ export function lordArcsec(apertureMm: number, differenceMag: number, indexSum: 
   return 1.033 * 10 ** (unequal / indexSum) * (RAYLEIGH_ARCSEC_MM / apertureMm)
 }
 
-/** The separation in arcseconds at which this pair is comfortably two in this tube, for a star image so many arcseconds wide. */
-export function comfortableArcsec(pair: DoubleSubject, view: View, blurArcsec: number): number {
-  const { apertureMm, obstruction } = view.optics
-  const index =
-    along(APERTURE_INDEX, apertureMm) + along(OBSTRUCTION_INDEX, obstruction) + along(SEEING_INDEX, blurArcsec)
-  const lord = lordArcsec(apertureMm, pair.magnitudes[1] - pair.magnitudes[0], index)
-  return Math.max(COMFORT * lord, SEEING_SHARE * blurArcsec)
+/** The separation at which this pair is comfortably two in this tube, made ready for any width of a star's image in arcseconds. */
+function comfort(pair: DoubleSubject, { optics }: View): (blurArcsec: number) => number {
+  const tube = along(APERTURE_INDEX, optics.apertureMm) + along(OBSTRUCTION_INDEX, optics.obstruction)
+  const differenceMag = pair.magnitudes[1] - pair.magnitudes[0]
+  return (blurArcsec) => {
+    const lord = lordArcsec(optics.apertureMm, differenceMag, tube + along(SEEING_INDEX, blurArcsec))
+    return Math.max(COMFORT * lord, SEEING_SHARE * blurArcsec)
+  }
 }
 
+/** The separation in arcseconds at which this pair is comfortably two in this tube, for a star image so many arcseconds wide. */
+export const comfortableArcsec = (pair: DoubleSubject, view: View, blurArcsec: number): number =>
+  comfort(pair, view)(blurArcsec)
+
 /** How much wider than needed, by tube, air and power, as a margin in magnitudes. */
-export function splitMargin(pair: DoubleSubject, view: View, limit: Limit): number {
-  const byTube = pair.separationArcsec / comfortableArcsec(pair, view, limit.blurArcsec)
+export const splitMargin = (pair: DoubleSubject, view: View, limit: Limit): number => split(pair, view)(limit)
+
+function split(pair: DoubleSubject, view: View): (limit: Limit) => number {
+  const needed = comfort(pair, view)
   const byPower = (pair.separationArcsec * view.powerX) / TWO_POINTS_ARCSEC
-  return COMFORTABLE_MAG + 5 * Math.log10(Math.min(byTube, byPower))
+  return ({ blurArcsec }) =>
+    COMFORTABLE_MAG + 5 * Math.log10(Math.min(pair.separationArcsec / needed(blurArcsec), byPower))
 }
 
 /** The power from which the pair is wide enough for a newcomer's eye. */
@@ -61,12 +72,15 @@ export function doubleLook(pair: DoubleSubject, view: View): Look {
   const fits = 0.6 + 5 * Math.log10((view.trueFieldDeg * 3600 * 0.7) / pair.separationArcsec)
   const apparentArcmin = (pair.separationArcsec * view.powerX) / 60
   const close = 1 - 0.6 * ramp(apparentArcmin, 90, 240)
-  const colour = pair.hasColourContrast ? 1 : 0.6
+  const brightestMag = Math.min(...pair.magnitudes)
+  const plain = pair.hasColourContrast ? 1 : 0.6
+  const partedBy = split(pair, view)
   return (limit): Impression => {
-    const split = splitMargin(pair, view, limit)
+    const parted = partedBy(limit)
     const lightMag = limit.starMag - companionMag
-    const detail = colour * close * ramp(lightMag, 0.5, 2.5)
+    const blaze = BLAZE * ramp(limit.starMag - brightestMag, 8, 12)
+    const detail = Math.min(1, plain + blaze) * close * ramp(lightMag, 0.5, 2.5)
     const gasp = pair.hasColourContrast ? 0.7 * ramp(lightMag, 2, 5) : 0
-    return { lightMag, otherMag: Math.min(split, fits), view: viewOf(lightMag, ramp(split, -0.5, 1.2), detail, gasp) }
+    return { lightMag, otherMag: Math.min(parted, fits), view: viewOf(lightMag, ramp(parted, -0.5, 1.2), detail, gasp) }
   }
 }

@@ -23,6 +23,8 @@ export function framesDeg(subject: Subject): number {
       return widthArcsec(subject) / ARCSEC_PER_DEG / FRAME_SHARE
     case 'moon':
       return subject.diameterArcmin / 60 / MOON_SHARE
+    case 'comet':
+      return (HEART_SHARE * subject.comaArcmin) / 60 / FRAME_SHARE
     case 'galaxy':
     case 'nebula':
       return (HEART_SHARE * subject.majorArcmin) / 60 / FRAME_SHARE

@@ -1,6 +1,8 @@
 import { asterismLook } from './asterism.ts'
-import { cloudLook, galaxyLook } from './cloud.ts'
+import { cloudLook } from './cloud.ts'
+import { cometLook } from './comet.ts'
 import { doubleLook } from './double.ts'
+import { galaxyLook } from './galaxy.ts'
 import { globularLook } from './globular.ts'
 import type { Look } from './impression.ts'
 import { moonLook } from './moon.ts'
@@ -23,6 +25,8 @@ export function lookOf(subject: Subject, view: View): Look {
       return globularLook(subject, view)
     case 'galaxy':
       return galaxyLook(subject, view)
+    case 'comet':
+      return cometLook(subject, view)
     case 'asterism':
       return asterismLook(subject, view)
     case 'planet':

@@ -21,6 +21,13 @@ export interface View {
   readonly optics: Optics
 }
 
+/** The eyepiece behind a Barlow (factor above 1) or a reducer (below 1): focal length and field stop divided by the factor, which is above 0; the same apparent field. */
+export const withFactor = (ocular: Ocular, factor: number): Ocular => ({
+  focalLengthMm: ocular.focalLengthMm / factor,
+  apparentFieldDeg: ocular.apparentFieldDeg,
+  fieldStopMm: ocular.fieldStopMm === null ? null : ocular.fieldStopMm / factor,
+})
+
 const DEG_PER_RAD = 180 / Math.PI
 
 /** The view of this eyepiece in this tube; the true field comes from the field stop where it is known, else from the apparent field divided by the power. */

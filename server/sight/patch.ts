@@ -1,11 +1,11 @@
 import type { Limit } from './limit.ts'
 
-/** Light within growing areas of a thing: areas in square arcminutes, and the share of the whole light within each. */
+/** Light within growing areas of a thing: areas in square arcminutes, and the share of the whole light within each, as natural logarithms. */
 export interface Patch {
   readonly magnitude: number
-  readonly areas: readonly number[]
-  readonly shares: readonly number[]
-  /** The same to the power 0.6, the exponent of every night sky. */
+  readonly logAreas: readonly number[]
+  readonly logShares: readonly number[]
+  /** The same, plain, to the power 0.6, the exponent of every night sky. */
   readonly nightAreas: readonly number[]
   readonly nightShares: readonly number[]
 }
@@ -17,7 +17,8 @@ const FIELD_SHARE = 0.7
 /** How a light profile is spread: the share of light within a radius (in units of its own), for a thing whose unit is so many arcminutes. */
 function patch(magnitude: number, areas: readonly number[], shares: readonly number[]): Patch {
   const night = (values: readonly number[]) => values.map((value) => value ** NIGHT_EXPONENT)
-  return { magnitude, areas, shares, nightAreas: night(areas), nightShares: night(shares) }
+  const logs = { logAreas: areas.map(Math.log), logShares: shares.map(Math.log) }
+  return { magnitude, ...logs, nightAreas: night(areas), nightShares: night(shares) }
 }
 
 /** The largest area in square arcminutes that still has sky around it in a true field of so many degrees. */
@@ -58,6 +59,13 @@ export function discPatch(magnitude: number, major: number, minor: number, trueF
 export const globularPatch = (magnitude: number, halfLightArcmin: number, trueFieldDeg: number): Patch =>
   fadingPatch(magnitude, Math.PI * halfLightArcmin ** 2, (x) => (x * x) / (1 + x * x), trueFieldDeg)
 
+/** A comet's coma: share of light within a share of its radius x is x^p, p = 2 for an even glow (condensation 0), 1 near 4 to 5 for gas that streams off freely (its light falls as 1/distance), 0 for a star-like one (9). */
+export function comaPatch(magnitude: number, comaArcmin: number, condensation: number, trueFieldDeg: number): Patch {
+  const exponent = 2 * (1 - condensation / 9)
+  const unitArea = (Math.PI / 4) * comaArcmin ** 2
+  return fadingPatch(magnitude, unitArea, (x) => Math.min(1, x ** exponent), trueFieldDeg)
+}
+
 /** By how many magnitudes a uniform patch of this magnitude and area in square arcminutes stands above the limit (Crumey eq. 62). */
 export const uniformMargin = (limit: Limit, magnitude: number, areaArcmin2: number): number =>
   limit.patchMag -
@@ -70,7 +78,7 @@ export function patchMargin(limit: Limit, thing: Patch): number {
   return limit.patchMag - thing.magnitude + (2.5 / limit.exponent) * Math.log10(best)
 }
 
-// Both answer (share / ((area / A)^q + 1)^(1/q))^q: the logarithm is taken once, after the search.
+// Both answer (share / ((area / A)^q + 1)^(1/q))^q: the last logarithm is taken once, after the search.
 function bestAtNight(limit: Limit, { nightAreas, nightShares }: Patch): number {
   const scale = limit.patchArcmin2 ** -NIGHT_EXPONENT
   let best = 0
@@ -81,11 +89,13 @@ function bestAtNight(limit: Limit, { nightAreas, nightShares }: Patch): number {
   return best
 }
 
-function bestAnywhere(limit: Limit, { areas, shares }: Patch): number {
+function bestAnywhere(limit: Limit, { logAreas, logShares }: Patch): number {
   let best = 0
-  for (let i = 0; i < areas.length; i++) {
-    const size = ((areas[i] ?? 0) / limit.patchArcmin2) ** limit.exponent
-    const value = (shares[i] ?? 0) ** limit.exponent / (size + 1)
+  const { exponent } = limit
+  const logUnit = Math.log(limit.patchArcmin2)
+  for (let i = 0; i < logAreas.length; i++) {
+    const size = Math.exp(exponent * ((logAreas[i] ?? 0) - logUnit))
+    const value = Math.exp(exponent * (logShares[i] ?? 0)) / (size + 1)
     if (value > best) best = value
   }
   return best

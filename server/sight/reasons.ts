@@ -1,6 +1,6 @@
 import type { MessageValues } from '../errors.ts'
 import type { Dazzle } from './chance.ts'
-import type { Conditions } from './conditions.ts'
+import { type Conditions, DEFAULT_CONDITIONS } from './conditions.ts'
 import type { Impression, Look } from './impression.ts'
 import { cloudLossMag, type Limit, type LimitAt, limitOf } from './limit.ts'
 import { cdFromMag } from './luminance.ts'
@@ -72,10 +72,12 @@ function skyReasons(scene: Scene): readonly Reason[] {
 function airReasons({ conditions, geometry, limit, view, sky, look, impression, dazzle }: Scene): readonly Reason[] {
   const cloudMag = cloudLossMag(conditions)
   const airMag = limit.lostMag - cloudMag
+  const hazeMag = conditions.extinctionMag - DEFAULT_CONDITIONS.extinctionMag
   const unlit = limitOf(view, { ...conditions, streetLight: false })(sky.totalCd, geometry.altitudeDeg)
   const percent = Math.round(100 * dazzle.share)
   return [
     ...lowAir(airMag, airMag - conditions.extinctionMag, geometry.altitudeDeg),
+    { code: 'sight.haze', values: { mag: rounded(hazeMag) }, magnitudes: hazeMag },
     { code: 'sight.thin-cloud', values: { mag: rounded(cloudMag) }, magnitudes: cloudMag },
     { code: 'sight.street-light', magnitudes: look(unlit).lightMag - impression.lightMag },
     {

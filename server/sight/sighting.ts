@@ -1,9 +1,9 @@
+import { type Backdrop, backdropOf, dazzleOf } from './backdrop.ts'
 import { type ChanceWord, chanceOf, chanceWord, type Dazzle } from './chance.ts'
 import type { Conditions } from './conditions.ts'
 import type { Impression } from './impression.ts'
-import { type LimitAt, limitOf } from './limit.ts'
+import { type LimitAt, limitOf, limitThrough } from './limit.ts'
 import { lookOf } from './look.ts'
-import { dazzleMag } from './moon.ts'
 import type { View } from './optics.ts'
 import { type Reason, reasonsFor } from './reasons.ts'
 import { type SkyGeometry, type SkyParts, skyBrightness, skyCd } from './sky-brightness.ts'
@@ -35,8 +35,8 @@ export interface ChanceAndView {
   readonly view: number
 }
 
-/** Chance and view for any place and sky; a sky in cd/m^2 that is known already need not be reckoned again (the Moon's own is, for it does not stand before its own light). */
-export type Prepared = (geometry: SkyGeometry, knownSkyCd?: number) => ChanceAndView
+/** Chance and view for any place and sky; a backdrop that is known already need not be reckoned again (the Moon's own is, for it does not stand before its own light). */
+export type Prepared = (geometry: SkyGeometry, known?: Backdrop) => ChanceAndView
 
 const UNSEEN: ChanceAndView = { chance: 0, view: 0 }
 const DOWN_MAG = -99
@@ -47,21 +47,17 @@ const EASIEST_FACTOR = 2.4
 const behind = (subject: Subject, geometry: SkyGeometry): SkyGeometry =>
   subject.kind === 'moon' ? { ...geometry, moon: null } : geometry
 
-const dazzleOf = ({ moon }: SkyGeometry, { moonGazerShare }: Conditions): Dazzle => ({
-  share: moonGazerShare,
-  lostMag: moonGazerShare === 0 ? 0 : dazzleMag(moon),
-})
-
 /** Makes ready everything about a thing in a view that no sky changes, for tables of many moments. */
 export function prepare(subject: Subject, view: View, conditions: Conditions): Prepared {
   const look = lookOf(subject, view)
-  const limitAt = limitOf(view, conditions)
+  const limitAt = limitThrough(view, conditions)
   const isMoon = subject.kind === 'moon'
-  return (geometry, knownSkyCd) => {
+  return (geometry, known) => {
     if (geometry.altitudeDeg <= 0) return UNSEEN
-    const sky = knownSkyCd === undefined || isMoon ? skyCd(behind(subject, geometry), conditions) : knownSkyCd
-    const { lightMag, otherMag, view: shown } = look(limitAt(sky, geometry.altitudeDeg))
-    return { chance: chanceOf(lightMag, otherMag, dazzleOf(geometry, conditions)), view: shown }
+    const { air, dazzle, skyCd: knownCd } = known ?? backdropOf(geometry, conditions)
+    const cd = isMoon ? skyCd(behind(subject, geometry), conditions) : knownCd
+    const { lightMag, otherMag, view: shown } = look(limitAt(cd, air))
+    return { chance: chanceOf(lightMag, otherMag, dazzle), view: shown }
   }
 }
 

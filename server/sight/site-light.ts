@@ -3,6 +3,20 @@ import type { Conditions, Glow } from './conditions.ts'
 import { cdFromMag } from './luminance.ts'
 import { ramp } from './ramp.ts'
 
+/*
+ * A choice: near the middle of what two tables in common use give for each of the nine classes of Bortle, Sky & Telescope
+ * 101 (February 2001), 126. They do not agree, by up to 0.8 magnitudes in classes 4 to 6 (class 6: 18.9 to 19.5, or 18.0 to
+ * 19.1), and Crumey, MNRAS 442 (2014), section 4, doubts the scale: a measured value is better.
+ */
+const CLASS_MAGS = [21.9, 21.7, 21.5, 21.1, 20, 19.2, 18.6, 18, 17.3] as const
+
+/** The night sky at the zenith in V magnitudes per square arcsecond that a class stands for, 1 (darkest) to 9 (inner city); throws on another number. */
+export function skyMagOfClass(skyClass: number): number {
+  const mag = CLASS_MAGS[skyClass - 1]
+  if (mag === undefined) throw new RangeError('A class of the sky is a whole number from 1 to 9.')
+  return mag
+}
+
 const SOFT_EDGE_DEG = 15 // a town's dome has no sharp side; common practice, no source
 const CLOUD_BRIGHTENS = 2 // a guess: thin cloud throws a town's light back
 

@@ -1,17 +1,22 @@
+import { clusterStars } from './cluster-stars.ts'
 import { comfortableArcsec, splitMargin, splittingPower } from './double.ts'
 import { framesDeg } from './frame.ts'
-import { brightestGiantsMag } from './globular.ts'
-import { clusterStars, starsSeen } from './open-cluster.ts'
-import { widthArcsec } from './planet.ts'
+import { coreLead } from './galaxy.ts'
+import { BALL_STARS, GRAINY_STARS, giantsBrighter } from './globular.ts'
+import { moonReasons } from './moon-reasons.ts'
+import { starsSeen } from './open-cluster.ts'
+import { planetReasons } from './planet-reasons.ts'
 import { rounded } from './ramp.ts'
 import type { Reason, Scene } from './reasons.ts'
-import type { DoubleSubject, MoonSubject, PlanetSubject } from './subject.ts'
+import type { CometSubject, DoubleSubject, GalaxySubject, GlobularSubject } from './subject.ts'
 
 const BRIGHT_MAG = 1.5
 const FAINT_MAG = 0.6
 const SMUDGE_VIEW = 0.45
-const DISC_ARCMIN = 30 // apparent width under which a newcomer sees a dot
-const RING_THIN = 0.08
+const COLOURS_VIEW = 0.7
+const CORE_LEAD_MAG = 0.5
+const DIFFUSE = 3 // degrees of condensation up to and from which a coma has no middle, or a bright one
+const CONDENSED = 6
 
 /** What lies in the thing itself, in the tube and in the power. */
 export function subjectReasons(scene: Scene): readonly Reason[] {
@@ -49,18 +54,34 @@ function kindReasons(scene: Scene): readonly Reason[] {
     case 'planet':
       return planetReasons(scene, subject)
     case 'moon':
-      return moonReasons(subject)
+      return moonReasons(scene, subject)
     case 'open-cluster': {
       const seen = Math.round(starsSeen(subject, clusterStars(subject), scene.view, scene.limit))
       return [{ code: 'sight.stars', values: { count: seen }, magnitudes: 0 }]
     }
-    case 'globular': {
-      const resolves = scene.limit.starMag > brightestGiantsMag(subject)
-      return resolves ? [{ code: 'sight.partly-resolved', magnitudes: 0 }] : smudge(scene)
-    }
+    case 'globular':
+      return ballReasons(scene, subject)
+    case 'galaxy':
+      return [...coreReasons(scene, subject), ...smudge(scene)]
+    case 'comet':
+      return [...comaReasons(subject), ...smudge(scene)]
     default:
       return subject.kind === 'star' || subject.kind === 'asterism' ? [] : smudge(scene)
   }
+}
+
+function ballReasons(scene: Scene, cluster: GlobularSubject): readonly Reason[] {
+  const stars = giantsBrighter(cluster, scene.limit.starMag)
+  if (stars < GRAINY_STARS) return smudge(scene)
+  return [{ code: stars < BALL_STARS ? 'sight.partly-resolved' : 'sight.well-resolved', magnitudes: 0 }]
+}
+
+const coreReasons = ({ view, limit }: Scene, galaxy: GalaxySubject): readonly Reason[] =>
+  coreLead(galaxy, view, limit) > CORE_LEAD_MAG ? [{ code: 'sight.core', magnitudes: 0.2 }] : []
+
+function comaReasons({ condensation }: CometSubject): readonly Reason[] {
+  if (condensation <= DIFFUSE) return [{ code: 'sight.coma-diffuse', magnitudes: 0.2 }]
+  return condensation >= CONDENSED ? [{ code: 'sight.coma-bright-middle', magnitudes: 0.1 }] : []
 }
 
 const smudge = ({ impression }: Scene): readonly Reason[] =>
@@ -77,6 +98,7 @@ function pairReasons({ view, limit, impression }: Scene, pair: DoubleSubject): r
   return [
     ...(split < 1.2 ? [tooClose(pair, split, { view, limit })] : []),
     ...(impression.lightMag < 1 ? [companion] : []),
+    ...(pair.hasColourContrast && impression.view > COLOURS_VIEW ? [{ code: 'sight.two-colours', magnitudes: 0 }] : []),
   ]
 }
 
@@ -92,27 +114,3 @@ function tooClose(pair: DoubleSubject, split: number, { view, limit }: Pick<Scen
 }
 
 const powers = (powerX: number, needsX: number) => ({ power: Math.round(powerX), needs: Math.ceil(needsX) })
-
-function planetReasons({ view, limit }: Scene, planet: PlanetSubject): readonly Reason[] {
-  const reasons: Reason[] = []
-  const arcmin = (widthArcsec(planet) * view.powerX) / 60
-  if (arcmin < DISC_ARCMIN) {
-    const needsX = (DISC_ARCMIN * 60) / widthArcsec(planet)
-    reasons.push({
-      code: 'sight.low-power',
-      values: powers(view.powerX, needsX),
-      magnitudes: 2.5 * Math.log10(DISC_ARCMIN / arcmin),
-    })
-  }
-  const values = { arcsec: rounded(limit.blurArcsec), altitude: Math.round(limit.altitudeDeg) }
-  if (limit.blurArcsec > 4) reasons.push({ code: 'sight.unsteady', values, magnitudes: limit.blurArcsec / 4 })
-  if (planet.body === 'saturn' && planet.ringMinorArcsec < RING_THIN * planet.ringMajorArcsec)
-    reasons.push({ code: 'sight.ring-thin', magnitudes: 0.5 })
-  return reasons
-}
-
-function moonReasons({ phaseAngleDeg }: MoonSubject): readonly Reason[] {
-  const angle = Math.abs(phaseAngleDeg)
-  if (angle < 25) return [{ code: 'sight.flat-moon', magnitudes: 0.5 }]
-  return angle > 50 ? [{ code: 'sight.long-shadows', magnitudes: 0.1 }] : []
-}

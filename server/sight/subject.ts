@@ -1,4 +1,6 @@
 import type { BodyKey } from '../sky/body.ts'
+import type { LitFeature } from './moon-features.ts'
+import type { PlanetMoon } from './planet-moons.ts'
 
 /** A single star; `bv` is its colour index B - V, null when unknown. */
 export interface StarSubject {
@@ -21,12 +23,21 @@ export interface OpenClusterSubject {
   readonly diameterArcmin: number
   readonly brightestStarMag: number | null
   readonly starCount: number | null
+  /** The stars in it that a catalogue complete to V 7 holds, brightest first; left out where it has too few. */
+  readonly starMags?: readonly number[]
 }
 /** `halfLightArcmin` is the radius that holds half of the light. */
 export interface GlobularSubject {
   readonly kind: 'globular'
   readonly magnitude: number
   readonly halfLightArcmin: number
+  /** V of its horizontal branch; left out or null where unknown. */
+  readonly branchMag?: number | null
+}
+/** A bright heart that the fading disc around it does not tell of. */
+export interface GalaxyCore {
+  readonly magnitude: number
+  readonly diameterArcmin: number
 }
 /** Total magnitude and size on the sky. */
 export interface GalaxySubject {
@@ -34,6 +45,7 @@ export interface GalaxySubject {
   readonly magnitude: number
   readonly majorArcmin: number
   readonly minorArcmin: number
+  readonly core?: GalaxyCore | null
 }
 /** A cloud of gas: magnitude and size of its bright part. */
 export interface CloudSubject {
@@ -41,6 +53,13 @@ export interface CloudSubject {
   readonly magnitude: number
   readonly majorArcmin: number
   readonly minorArcmin: number
+}
+/** A comet: total magnitude, width of the coma, and how condensed it is on the observers' scale, 0 (even glow) to 9 (like a star). */
+export interface CometSubject {
+  readonly kind: 'comet'
+  readonly magnitude: number
+  readonly comaArcmin: number
+  readonly condensation: number
 }
 /** A pattern of stars: magnitude of all together, and the true field in degrees that shows the whole of it. */
 export interface AsterismSubject {
@@ -57,6 +76,8 @@ export interface PlanetSubject {
   readonly litFraction: number
   readonly ringMajorArcsec: number
   readonly ringMinorArcsec: number
+  /** Moons that a small telescope may show; left out where nobody asks. */
+  readonly moons?: readonly PlanetMoon[]
 }
 /** The Moon as it is that night; phase angle 0 is full, 180 is new. */
 export interface MoonSubject {
@@ -64,6 +85,8 @@ export interface MoonSubject {
   readonly litFraction: number
   readonly phaseAngleDeg: number
   readonly diameterArcmin: number
+  /** What is lit well on it, best first; left out where no list is at hand. */
+  readonly features?: readonly LitFeature[]
 }
 
 /** What the sight floor needs to know of a thing. Magnitudes are V outside the air. */
@@ -74,6 +97,7 @@ export type Subject =
   | GlobularSubject
   | GalaxySubject
   | CloudSubject
+  | CometSubject
   | AsterismSubject
   | PlanetSubject
   | MoonSubject

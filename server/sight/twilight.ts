@@ -48,7 +48,7 @@ const SUN_LESS_ZERO_MAG = -26.74 + 11.05 // V of the Sun less the zero point, Sc
 const CLOSEST_DEG = 2
 const DAYLIGHT_FROM_DEG = -3 // under it the twilight law is always the smaller one
 
-/** Schaefer's twilight brightness, in a unit of his own (the same, p. 129). Sun altitude, target altitude, their separation in degrees; k in magnitudes. */
+/** Schaefer's twilight brightness, in a unit of his own (the same, p. 129), of which he makes 1.02e-15 or, in 1998, 1.11e-15 a nanolambert: only ratios are used. Sun altitude, target altitude, their separation in degrees; k in magnitudes. */
 export function schaeferTwilight(
   sunAltitudeDeg: number,
   altitudeDeg: number,

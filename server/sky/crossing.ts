@@ -1,5 +1,5 @@
 import type { BodyKey } from './body.ts'
-import { altitudeCrossingAt, limbCrossingAt, meridianCrossingAt } from './engine.ts'
+import { altitudeCrossingAt, limbCrossingAt } from './engine.ts'
 import type { Place } from './place.ts'
 
 /**
@@ -20,6 +20,3 @@ export const nextDusk = (sunAltitudeDeg: number, fromAt: Date, place: Place): Da
 /** The next time in a day that the Sun's centre climbs past a true altitude in degrees, or null. */
 export const nextDawn = (sunAltitudeDeg: number, fromAt: Date, place: Place): Date | null =>
   altitudeCrossingAt('sun', 'up', { fromAt, days: 1, place }, sunAltitudeDeg)
-
-/** When a body next crosses the meridian at its highest, whether or not that is above the horizon. */
-export const nextTransit = (key: BodyKey, fromAt: Date, place: Place): Date => meridianCrossingAt(key, fromAt, place)

@@ -16,7 +16,6 @@ import {
   RotationAxis,
   type RotationMatrix,
   SearchAltitude,
-  SearchHourAngle,
   SearchRiseSet,
   SetDeltaTFunction,
   SiderealTime,
@@ -170,10 +169,6 @@ export const altitudeCrossingAt = (key: BodyKey, way: 'up' | 'down', span: Span,
     const from = instantOf(span.fromAt)
     return dateOrNull(SearchAltitude(BODIES[key], observer, sign(way), from, finite(span.days, 'days'), height))
   })
-
-/** When a body next crosses the meridian at its highest. */
-export const meridianCrossingAt = (key: BodyKey, fromAt: Date, place: Place): Date =>
-  guarded(() => new Date(SearchHourAngle(BODIES[key], observerOf(place), 0, instantOf(fromAt)).time.date.getTime()))
 
 /** IAU code (three letters) of the constellation around a J2000 direction in degrees. */
 export const constellationCode = (raDeg: number, decDeg: number): string =>

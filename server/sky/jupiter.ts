@@ -46,6 +46,8 @@ export interface JupiterMoon {
   readonly isInFront: boolean
   /** It cannot be seen: behind the disc or in Jupiter's shadow. */
   readonly isHidden: boolean
+  /** It stands between the Sun and the disc: its shadow lies there. */
+  readonly castsShadow: boolean
 }
 
 /** Polar radius over equatorial radius (IAU 2015: 66,854 km over 71,492 km). */
@@ -138,6 +140,7 @@ export function jupiterMoons(at: Date): readonly JupiterMoon[] {
       yRadii: seen[1],
       isInFront: seen[2] < 0 && isOverDisc(seen),
       isHidden: isBehind || isInShadow,
+      castsShadow: lit[2] < 0 && isOverDisc(lit),
     }
   })
 }

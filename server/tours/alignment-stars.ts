@@ -2,32 +2,19 @@ import { lossMag } from '../sight/limit.ts'
 import { type SkyGeometry, skyCd } from '../sight/sky-brightness.ts'
 import { BLACK_CD, magFromLux, pointLux } from '../sight/threshold.ts'
 import { airmassPickering } from '../sky/airmass.ts'
-import { separationDeg } from '../sky/angles.ts'
 import { type BodyLook, bodyLook } from '../sky/body.ts'
 import type { Horizontal } from '../sky/horizontal.ts'
-import { skyPass, starVectors } from '../sky/pass.ts'
-import type { StarPlace } from '../sky/star.ts'
+import type { Light } from './alignment-lights.ts'
+import { type LookAlike, lookAlikeOf } from './alignment-rivals.ts'
 import { conditionsOf } from './evening-chance.ts'
 import type { Night } from './night.ts'
 import { placeCause, sunCause } from './offered.ts'
 import { placeOf } from './site.ts'
 import { apartDeg } from './sky-at.ts'
 
-/** A bright star with a name, as the catalogue has it: ICRS place and motion at epoch J2000.0, V magnitude. */
-export interface BrightStar {
-  readonly key: string
-  readonly name: string
-  readonly magnitude: number
-  readonly place: StarPlace
-}
-
-/** A star to centre: where it is seen, and whether nothing within 10 degrees is brighter or up to a magnitude fainter. */
-export interface AlignmentStar {
-  readonly key: string
-  readonly name: string
-  readonly magnitude: number
-  readonly direction: Horizontal
-  readonly isAlone: boolean
+/** A star to centre: how it looks, where it is seen, and what could be taken for it, or null when it stands alone. */
+export type AlignmentStar = Pick<Light, 'key' | 'name' | 'magnitude' | 'colour' | 'isNearPole' | 'direction'> & {
+  readonly lookAlike: LookAlike | null
 }
 
 export type AlignmentNight = Pick<Night, 'site' | 'settings' | 'stations'>
@@ -35,45 +22,30 @@ export type AlignmentNight = Pick<Night, 'site' | 'settings' | 'stations'>
 // Common practice, no source, unless said otherwise.
 /** The faintest V that is easy to point out. */
 export const FAINTEST_MAG = 2
-/** How much fainter than a star another may be and still be taken for it. */
-export const RIVAL_MAG = 1
-const RIVAL_DEG = 10
 const HARD_LIMITS = { lowestDeg: 15, highestDeg: 75 } as const
-const STAYS_MS = 20 * 60_000
 const OPERATOR_FACTOR = 2 // field factor of a practised observer, Crumey, MNRAS 442 (2014), 2600
 const KM_PER_AU = 149_597_870.7
 
 /**
- * The stars among `stars` (down to V 3, so that rivals are in it) that can be centred at an instant: V 2 or brighter and
- * bright enough for that sky, 15 to 75 degrees high, clear of the trees and within reach of every driven mount, then and
- * twenty minutes later. None while the Sun is up.
+ * The lights that can be centred at an instant, stars or not: V 2 or brighter and bright enough for that sky, 15 to 75
+ * degrees high, clear of the trees and within reach of every driven mount, then and twenty minutes later. None while the
+ * Sun is up.
  */
-export function alignmentStars(stars: readonly BrightStar[], night: AlignmentNight, at: Date): AlignmentStar[] {
-  const bright = stars.filter(({ magnitude }) => magnitude <= FAINTEST_MAG)
-  const places = bright.map(({ place }) => place)
-  const later = new Date(at.getTime() + STAYS_MS)
-  const pass = skyPass(starVectors(places, at), [at, later], placeOf(night.site))
-  const directionAt = (row: number): Horizontal => ({
-    altitudeDeg: pass.altitudeDeg[row] ?? 0,
-    azimuthDeg: pass.azimuthDeg[row] ?? 0,
-  })
+export function centrable(lights: readonly Light[], night: AlignmentNight, at: Date): readonly Light[] {
   const [isClear, limitMag] = [clearOf(night), limitOver(night, at)]
-  return bright.flatMap((star, row) => {
-    const direction = directionAt(row)
-    if (!isClear(direction) || !isClear(directionAt(bright.length + row))) return []
-    if (star.magnitude > limitMag(direction)) return []
-    const { key, name, magnitude } = star
-    return [{ key, name, magnitude, direction, isAlone: isAlone(star, stars) }]
-  })
+  return lights.filter(
+    ({ magnitude, direction, laterDirection }) =>
+      magnitude <= FAINTEST_MAG && isClear(direction) && isClear(laterDirection) && magnitude <= limitMag(direction),
+  )
 }
 
-function isAlone(star: BrightStar, stars: readonly BrightStar[]): boolean {
-  const { raDeg, decDeg } = star.place
-  const isRival = ({ key, magnitude, place }: BrightStar) =>
-    key !== star.key &&
-    magnitude <= star.magnitude + RIVAL_MAG &&
-    separationDeg(raDeg, decDeg, place.raDeg, place.decDeg) <= RIVAL_DEG
-  return !stars.some(isRival)
+/** The stars among the lights that can be centred; `lights` are all down to V 3 with planets and Moon, since any may be taken for such a star. */
+export const alignmentStars = (able: readonly Light[], lights: readonly Light[]): readonly AlignmentStar[] =>
+  able.filter(({ kind }) => kind === 'star').map((star) => starOf(star, lights))
+
+function starOf(star: Light, lights: readonly Light[]): AlignmentStar {
+  const { key, name, magnitude, colour, isNearPole, direction } = star
+  return { key, name, magnitude, colour, isNearPole, direction, lookAlike: lookAlikeOf(star, lights) }
 }
 
 /** Mounts that are pushed by hand need no alignment and set no limit. */
@@ -86,13 +58,13 @@ function clearOf({ site, stations }: AlignmentNight): (direction: Horizontal) =>
   return (direction) => placeCause(direction, site, reach) === null
 }
 
-/** The faintest V that a practised bare eye sees in a direction; -Infinity where the Sun forbids it (Crumey's eqs. 32 and 34). */
+/** The faintest V that a practised bare eye sees in a direction; -Infinity while the Sun is up (Crumey's eqs. 32 and 34). */
 function limitOver(night: AlignmentNight, at: Date): (direction: Horizontal) => number {
   const conditions = conditionsOf(night)
   const place = placeOf(night.site)
   const [sun, moon] = [bodyLook('sun', at, place), bodyLook('moon', at, place)]
+  if (sunCause(sun) !== null) return () => Number.NEGATIVE_INFINITY
   return (direction) => {
-    if (sunCause(direction, sun, false) !== null) return Number.NEGATIVE_INFINITY
     const backgroundCd = Math.max(BLACK_CD, skyCd(geometryOf(direction, sun, moon), conditions))
     const lostMag = lossMag(airmassPickering(direction.altitudeDeg), conditions)
     return magFromLux(pointLux(backgroundCd)) - 2.5 * Math.log10(OPERATOR_FACTOR) - lostMag

@@ -1,10 +1,11 @@
 import { wrap180 } from '../sky/angles.ts'
 import type { Horizontal } from '../sky/horizontal.ts'
-import { type AlignmentNight, type AlignmentStar, alignmentStars, type BrightStar } from './alignment-stars.ts'
+import { type BrightStar, lightsOver, type NamedBody } from './alignment-lights.ts'
+import { type AlignmentProof, proofOf } from './alignment-proof.ts'
+import { type AlignmentNight, type AlignmentStar, alignmentStars, centrable } from './alignment-stars.ts'
 import { meanErrorFactor } from './pointing-error.ts'
+import { placeOf } from './site.ts'
 import { apartDeg } from './sky-at.ts'
-
-export type { AlignmentStar, BrightStar } from './alignment-stars.ts'
 
 /** Two stars to set a driven mount up on, the brighter first. */
 export interface AlignmentPair {
@@ -14,11 +15,15 @@ export interface AlignmentPair {
   readonly azimuthApartDeg: number
   /** How many times one star's centring error the mount misses by, as a mean over tonight's targets. */
   readonly meanErrorFactor: number
+  /** What to turn to afterwards; null when nothing else is plain enough. */
+  readonly proof: AlignmentProof | null
 }
 
 export interface AlignmentQuestion {
   /** Bright stars with names, down to V 3. */
   readonly stars: readonly BrightStar[]
+  /** The Moon and the planets, which may be taken for a star. */
+  readonly bodies: readonly NamedBody[]
   readonly night: AlignmentNight
   readonly at: Date
   /** Where tonight's targets will stand when they are shown; without any the whole sky counts. */
@@ -37,22 +42,26 @@ const MOST_PAIRS = 3
 const MOST_USES = 2
 
 /**
- * At most three pairs to align on, best first: by how well the rules of height and azimuth are kept, then by how
- * unmistakable the two are (of the first magnitude, alone, both), then by the pointing error that is left. No star is in
- * all three. Empty when fewer than two stars can be centred, as by day.
+ * At most three pairs to align on, best first: by how well the rules of height and azimuth are kept (and the rule that an
+ * alt-az mount learns little from a star at the pole), then by how unmistakable the two are (of the first magnitude,
+ * alone, both), then by the pointing error that is left. No star is in all three. Empty when fewer than two stars can be
+ * centred, as by day.
  */
-export function alignmentPairs({ stars, night, at, targets }: AlignmentQuestion): readonly AlignmentPair[] {
-  const able = alignmentStars(stars, night, at).sort((a, b) => a.magnitude - b.magnitude)
-  const pairs = able.flatMap((first, i) => able.slice(i + 1).map((second) => pairOf(first, second, targets)))
-  return fewOf(
-    pairs
-      .map(ranked)
-      .sort(byRank)
-      .map(({ pair }) => pair),
+export function alignmentPairs({ stars, bodies, night, at, targets }: AlignmentQuestion): readonly AlignmentPair[] {
+  const lights = lightsOver(stars, bodies, at, placeOf(night.site))
+  const able = centrable(lights, night, at)
+  const byMagnitude = alignmentStars(able, lights).toSorted((a, b) => a.magnitude - b.magnitude)
+  const pairs = byMagnitude.flatMap((first, i) =>
+    byMagnitude.slice(i + 1).map((second) => pairOf(first, second, targets)),
   )
+  const isAltAz = night.stations.some(({ telescope }) => telescope?.mount === 'altaz-driven')
+  const best = pairs.map((pair) => ranked(pair, isAltAz)).sort(byRank)
+  return fewOf(best.map(({ pair }) => pair)).map((pair) => ({ ...pair, proof: proofOf(pair.stars, able) }))
 }
 
-function pairOf(first: AlignmentStar, second: AlignmentStar, targets: readonly Horizontal[]): AlignmentPair {
+type Unproved = Omit<AlignmentPair, 'proof'>
+
+function pairOf(first: AlignmentStar, second: AlignmentStar, targets: readonly Horizontal[]): Unproved {
   return {
     stars: [first, second],
     separationDeg: apartDeg(first.direction, second.direction),
@@ -61,16 +70,16 @@ function pairOf(first: AlignmentStar, second: AlignmentStar, targets: readonly H
   }
 }
 
-const ranked = (pair: AlignmentPair) => ({
+const ranked = (pair: Unproved, isAltAz: boolean) => ({
   pair,
-  breach: breachOf(pair),
+  breach: breachOf(pair, isAltAz),
   // 0 where the azimuths are as they should be.
   shortDeg: Math.max(0, APART_DEG - pair.azimuthApartDeg, pair.azimuthApartDeg - OPPOSITE_DEG),
   unmistakable: gradeOf(pair.stars[0]) + gradeOf(pair.stars[1]),
 })
 
-const gradeOf = ({ magnitude, isAlone }: AlignmentStar): number =>
-  Number(magnitude <= FIRST_MAGNITUDE) + Number(isAlone)
+const gradeOf = ({ magnitude, lookAlike }: AlignmentStar): number =>
+  Number(magnitude <= FIRST_MAGNITUDE) + Number(lookAlike === null)
 
 type Ranked = ReturnType<typeof ranked>
 
@@ -80,11 +89,12 @@ const byRank = (a: Ranked, b: Ranked): number =>
   b.unmistakable - a.unmistakable ||
   a.pair.meanErrorFactor - b.pair.meanErrorFactor
 
-/** Which rule a pair breaks: 0 none, 1 too near or too far on the sky, 2 a height, 3 less than 90 degrees of azimuth, 4 less than 45 or opposite. */
-function breachOf({ stars, separationDeg, azimuthApartDeg }: AlignmentPair): number {
+/** Which rule a pair breaks: 0 none, 1 too near or too far on the sky or a star at the pole for an alt-az mount, 2 a height, 3 less than 90 degrees of azimuth, 4 less than 45 or opposite. */
+function breachOf({ stars, separationDeg, azimuthApartDeg }: Unproved, isAltAz: boolean): number {
   if (azimuthApartDeg < NEARLY_APART_DEG || azimuthApartDeg > OPPOSITE_DEG) return 4
   if (azimuthApartDeg < APART_DEG) return 3
   if (!stars.every(({ direction }) => isComfortable(direction))) return 2
+  if (isAltAz && stars.some(({ isNearPole }) => isNearPole)) return 1
   return separationDeg < SEPARATION.leastDeg || separationDeg > SEPARATION.mostDeg ? 1 : 0
 }
 
@@ -92,8 +102,8 @@ const isComfortable = ({ altitudeDeg }: Horizontal): boolean =>
   altitudeDeg >= COMFORTABLE.lowestDeg && altitudeDeg <= COMFORTABLE.highestDeg
 
 /** The first three that do not all hang on one star, which a cloud may take. */
-function fewOf(pairs: readonly AlignmentPair[]): readonly AlignmentPair[] {
-  const few: AlignmentPair[] = []
+function fewOf(pairs: readonly Unproved[]): readonly Unproved[] {
+  const few: Unproved[] = []
   const uses = (star: AlignmentStar) => few.filter((pair) => pair.stars.some(({ key }) => key === star.key)).length
   for (const pair of pairs) {
     if (few.length < MOST_PAIRS && pair.stars.every((star) => uses(star) < MOST_USES)) few.push(pair)

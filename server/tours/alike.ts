@@ -20,6 +20,7 @@ const AGAIN_LOOKS: Readonly<Record<ObjectKind, number>> = {
   'open-cluster': 2,
   nebula: 3,
   remnant: 3,
+  comet: 3,
 }
 const AGAIN_BY_KIND = Float64Array.from(OBJECT_KINDS, (kind) => AGAIN_LOOKS[kind])
 

@@ -11,7 +11,7 @@ import { comesAt, leaveBy, type WhyNot, whyNotOf } from './offered.ts'
 import { stepAt, targetAt } from './sky-at.ts'
 import type { Aim } from './target.ts'
 import type { Telescope } from './telescope.ts'
-import type { Setup } from './tour.ts'
+import type { Cause, Setup } from './tour.ts'
 import { countOf, peopleAt } from './visitors.ts'
 
 /** One target at one station, as the check asks about it. */
@@ -82,11 +82,12 @@ function whyNotSeen({ night, sky, chance }: LineInput, asked: Asked): WhyNot {
   const atGate = whyNotOf({ sky, site: night.site, mount: asked.telescope }, asked.targetIndex)
   const row = chance.stationIds.indexOf(asked.station.id)
   const column = chance.candidates.findIndex(({ targetKey, aim }) => targetKey === asked.targetKey && aim === asked.aim)
-  return (step) => {
+  const withChance = (step: number): Cause | null => {
     const cause = atGate(step)
     if (cause !== null || row < 0 || column < 0) return cause
     return seenAtStep(chance, row, column, Math.round(step)).chance < LEAST_CHANCE ? { code: 'faint' } : null
   }
+  return Object.assign(withChance, { watched: atGate.watched })
 }
 
 /** Minutes until the last of a fair share of the people has looked. */

@@ -27,6 +27,7 @@ export interface CheckLine {
 
 /** The half-hour check: what is still well placed, and what changed since the one before. */
 export interface Check {
+  /** The instant it holds for; the nearest one that is reckoned when a farther one was asked for. */
   readonly at: Date
   readonly lines: readonly CheckLine[]
   /** `check.turned-going` and the like, each naming target and station. */

@@ -1,7 +1,7 @@
 import { type Conditions, DEFAULT_CONDITIONS } from '../sight/conditions.ts'
 import type { Subject } from '../sight/subject.ts'
 import { digestOf } from './digest.ts'
-import type { EveningSky } from './evening.ts'
+import { type EveningSky, MARGIN_MIN } from './evening.ts'
 import { nightHours } from './hours.ts'
 import type { Night } from './night.ts'
 import { bestMoment, bestSetup, type Chosen, type Moment, momentsOf, type Steps } from './setup-choice.ts'
@@ -20,21 +20,23 @@ export interface Candidate {
 
 /**
  * Chance that a newcomer sees it and how well, by station, candidate and step of the evening's sky: the value stands at
- * (station * candidates.length + candidate) * count + step, 0 where the target is down or the time is more than an hour
- * off the public hours. Stations are the telescopes of the row, in its order.
+ * (station * candidates.length + candidate) * count + step, 0 where the target is down. Only the steps `from` to `to` are
+ * reckoned, an hour either side of the public hours. Stations are the telescopes of the row, in its order.
  */
 export interface EveningChance {
   readonly key: string
   readonly count: number
+  readonly from: number
+  readonly to: number
   readonly stationIds: readonly string[]
   readonly candidates: readonly Candidate[]
   /** Tube and eyepiece by station and candidate (station-major); null when it is never up in the public hours. */
   readonly setups: readonly (Setup | null)[]
+  /** The same for the other tube of a mount with two, where it is worth a second look. */
+  readonly besides: readonly (Setup | null)[]
   readonly chance: Float32Array
   readonly view: Float32Array
 }
-
-const MARGIN_STEPS = 12
 
 /** The night's sky and public as the sight floor takes them. */
 export function conditionsOf({ site, settings }: Pick<Night, 'site' | 'settings'>): Conditions {
@@ -52,6 +54,7 @@ export function eveningChance(sky: EveningSky, night: Night, objects: readonly S
   const size = telescopes.length * subjects.length
   const table = { chance: new Float32Array(size * sky.count), view: new Float32Array(size * sky.count) }
   const setups = new Array<Setup | null>(size).fill(null)
+  const besides = new Array<Setup | null>(size).fill(null)
   for (const [column, { subject, candidate }] of subjects.entries()) {
     const moments = momentsOf(sky, candidate.targetIndex, steps, conditions)
     for (const [s, { telescope }] of telescopes.entries()) {
@@ -60,15 +63,19 @@ export function eveningChance(sky: EveningSky, night: Night, objects: readonly S
       const row = s * subjects.length + column
       if (chosen === null || isSameView(setups[row - 1], chosen.setup, candidate.aim)) continue
       setups[row] = chosen.setup
+      besides[row] = chosen.beside
       fillRow(moments, row * sky.count, table, chosen.ask)
     }
   }
   return {
     key: chanceKey(sky, night),
     count: sky.count,
+    from: steps.from,
+    to: steps.to,
     stationIds: telescopes.map(({ id }) => id),
     candidates: subjects.map(({ candidate }) => candidate),
     setups,
+    besides,
     ...table,
   }
 }
@@ -95,12 +102,14 @@ function subjectsOf(sky: EveningSky, objects: readonly ShowObject[]): readonly A
   })
 }
 
+/** The steps of the public hours and of an hour either side, all of which the sky of that night holds. */
 function stepsOf(sky: EveningSky, night: Night): Steps {
   const { opensAt, closesAt } = nightHours(night)
   const [opens, closes] = [Math.ceil(stepAt(sky, opensAt)), Math.floor(stepAt(sky, closesAt))]
-  const from = Math.max(0, opens - MARGIN_STEPS)
-  const to = Math.min(sky.count - 1, closes + MARGIN_STEPS)
-  return { from, to, opens: Math.max(opens, 0), closes: Math.min(closes, sky.count - 1) }
+  const margin = MARGIN_MIN / sky.stepMin
+  const steps = { from: opens - margin, to: closes + margin, opens, closes }
+  if (steps.from < 0 || steps.to >= sky.count) throw new RangeError('This sky does not hold the hours of this night.')
+  return steps
 }
 
 function fillRow(
@@ -109,16 +118,17 @@ function fillRow(
   table: { readonly chance: Float32Array; readonly view: Float32Array },
   ask: Chosen['ask'],
 ): void {
-  for (const { step, geometry, skyCd } of moments) {
-    const answer = ask(geometry, skyCd)
+  for (const { step, geometry, backdrop } of moments) {
+    const answer = ask(geometry, backdrop)
     table.chance[offset + step] = answer.chance
     table.view[offset + step] = answer.view
   }
 }
 
-/** Chance and view at a step, 0 to 1, by station and candidate number. */
+/** Chance and view at a step, 0 to 1, by station and candidate number. Throws beyond the steps that were reckoned. */
 export function seenAtStep(table: EveningChance, station: number, candidate: number, step: number) {
-  const at =
-    (station * table.candidates.length + candidate) * table.count + Math.max(0, Math.min(table.count - 1, step))
+  if (step < table.from || step > table.to)
+    throw new RangeError(`Nothing is reckoned for step ${step} of this evening.`)
+  const at = (station * table.candidates.length + candidate) * table.count + step
   return { chance: table.chance[at] ?? 0, view: table.view[at] ?? 0 }
 }

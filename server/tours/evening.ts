@@ -5,8 +5,10 @@ import { skyPass, starVectors } from '../sky/pass.ts'
 import type { Place } from '../sky/place.ts'
 import { apparentAltitudeDeg } from '../sky/refraction.ts'
 import { saturnRing } from '../sky/saturn.ts'
-import { noonOf } from './hours.ts'
-import { placeOf, type Site } from './site.ts'
+import { type Faces, facesAt } from './faces.ts'
+import { eveningDate, nightHours, noonOf } from './hours.ts'
+import type { Night } from './night.ts'
+import { placeOf } from './site.ts'
 import type { ShowObject } from './target.ts'
 
 /** One kind of value by step of the evening. */
@@ -14,7 +16,8 @@ export type Track = Float32Array
 
 /**
  * The sky of one evening over one site, every five minutes from two hours before sunset to sunrise (15:00 to 09:00 by
- * the site's clocks where the Sun does not set or rise). Place and azimuth of target i at step k stand at i * count + k.
+ * the site's clocks where the Sun does not set or rise), and in any case from an hour before the public hours to an hour
+ * after them. Place and azimuth of target i at step k stand at i * count + k.
  */
 export interface EveningSky {
   readonly key: string
@@ -32,31 +35,38 @@ export interface EveningSky {
   readonly moonAzimuthDeg: Track
   readonly moonPhaseAngleDeg: Track
   readonly moonDistanceKm: Track
-  /** How each body of the list, the Sun and the Moon look five hours after the start, and the rings of Saturn then. */
+  /** How each body of the list, the Sun and the Moon look in the middle of the public hours, and the rings of Saturn, the Moon's face and Jupiter's moons then. */
   readonly looks: Readonly<Partial<Record<BodyKey, BodyLook>>>
   readonly rings: { readonly majorArcsec: number; readonly minorArcsec: number }
+  readonly faces: Faces
   readonly events: SkyEvening
 }
 
 const MINUTE_MS = 60_000
 const STEP_MIN = 5
-const LOOK_AFTER_MIN = 300
 const KM_PER_AU = 149_597_870.7
 
-/** Name of an evening's sky: equal keys have equal skies. */
-export const eveningKey = (date: string, site: Site, catalogueDigest: string): string =>
-  [date, site.latitudeDeg, site.longitudeDeg, site.heightM, site.zone, catalogueDigest].join('/')
+/** Minutes on either side of the public hours that a sky always holds. */
+export const MARGIN_MIN = 60
 
-/** The sky over a site on the evening of a calendar date, for every object of the list in its order. */
-export function eveningSky(date: string, site: Site, objects: readonly ShowObject[], catalogueDigest = ''): EveningSky {
-  const place = placeOf(site)
-  const events = skyEvening(noonOf(date, site.zone), place)
-  const instants = instantsOf(date, site.zone, events)
-  const startsAt = instants[0] ?? noonOf(date, site.zone)
-  const looksAt = new Date(startsAt.getTime() + LOOK_AFTER_MIN * MINUTE_MS)
+/** What fixes the sky of a night. */
+export type Evening = Pick<Night, 'date' | 'opens' | 'closes' | 'site'>
+
+/** Name of an evening's sky: equal keys have equal skies. */
+export const eveningKey = ({ date, opens, closes, site }: Evening, catalogueDigest: string): string =>
+  [date, opens, closes, site.latitudeDeg, site.longitudeDeg, site.heightM, site.zone, catalogueDigest].join('/')
+
+/** The sky over a night's site on the evening to which its public hours belong, for every object of the list in its order. */
+export function eveningSky(night: Evening, objects: readonly ShowObject[], catalogueDigest = ''): EveningSky {
+  const place = placeOf(night.site)
+  const noonAt = noonOf(eveningDate(night), night.site.zone)
+  const events = skyEvening(noonAt, place)
+  const instants = instantsOf(night, noonAt, events)
+  const startsAt = instants[0] ?? noonAt
+  const looksAt = middleOf(night)
   const ring = saturnRing(looksAt)
   return {
-    key: eveningKey(date, site, catalogueDigest),
+    key: eveningKey(night, catalogueDigest),
     startsAt,
     stepMin: STEP_MIN,
     count: instants.length,
@@ -65,14 +75,24 @@ export function eveningSky(date: string, site: Site, objects: readonly ShowObjec
     ...lightTracks(instants, place),
     looks: looksOf(objects, looksAt, place),
     rings: { majorArcsec: ring.majorArcsec, minorArcsec: ring.minorArcsec },
+    faces: facesAt(looksAt),
     events,
   }
 }
 
-function instantsOf(date: string, zone: string, { sunsetAt, sunriseAt }: SkyEvening): Date[] {
-  const noon = DateTime.fromJSDate(noonOf(date, zone), { zone })
-  const fromMs = sunsetAt === null ? noon.set({ hour: 15 }).toMillis() : sunsetAt.getTime() - 120 * MINUTE_MS
-  const toMs = sunriseAt?.getTime() ?? noon.plus({ days: 1 }).set({ hour: 9 }).toMillis()
+function middleOf(night: Evening): Date {
+  const { opensAt, closesAt } = nightHours(night)
+  return new Date((opensAt.getTime() + closesAt.getTime()) / 2)
+}
+
+function instantsOf(night: Evening, noonAt: Date, { sunsetAt, sunriseAt }: SkyEvening): Date[] {
+  const { opensAt, closesAt } = nightHours(night)
+  const noon = DateTime.fromJSDate(noonAt, { zone: night.site.zone })
+  const afternoonMs = sunsetAt === null ? noon.set({ hour: 15 }).toMillis() : sunsetAt.getTime() - 120 * MINUTE_MS
+  const riseMs = sunriseAt?.getTime() ?? 0
+  const morningMs = riseMs > afternoonMs ? riseMs : noon.plus({ days: 1 }).set({ hour: 9 }).toMillis()
+  const fromMs = Math.min(afternoonMs, opensAt.getTime() - MARGIN_MIN * MINUTE_MS)
+  const toMs = Math.max(morningMs, closesAt.getTime() + MARGIN_MIN * MINUTE_MS)
   const stepMs = STEP_MIN * MINUTE_MS
   const firstMs = Math.floor(fromMs / stepMs) * stepMs
   const count = Math.ceil((toMs - firstMs) / stepMs) + 1

@@ -34,13 +34,16 @@ export function foldField({ night, tour, marks, at }: FieldInput): FieldState {
         at,
       ),
     ),
-    adultsIn: counts.reduce((sum, count) => sum + count.adults, 0),
-    childrenIn: counts.reduce((sum, count) => sum + count.children, 0),
+    adultsIn: counts.reduce((sum, count) => notBelowNone(sum + count.adults), 0),
+    childrenIn: counts.reduce((sum, count) => notBelowNone(sum + count.children), 0),
   }
 }
 
+/** At every step, so that a slip leaves no debt for those who come later to fill. */
+const notBelowNone = (people: number): number => Math.max(0, people)
+
 /** The marks that nobody has taken back, without the undos themselves. Newest first, since an undo may be undone. */
-function standing(marks: readonly Mark[]): readonly Mark[] {
+export function standing(marks: readonly Mark[]): readonly Mark[] {
   const undone = new Set<string>()
   const kept: Mark[] = []
   for (const mark of [...marks].sort((a, b) => b.seq - a.seq)) {

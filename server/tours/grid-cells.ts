@@ -1,6 +1,6 @@
 import { type Candidate, type EveningChance, seenAtStep } from './evening-chance.ts'
 import { cycleAt, looksPerHour } from './line.ts'
-import { type Gate, whyNotAtStep } from './offered.ts'
+import { type Gate, whyNotWithin } from './offered.ts'
 import { stepAt, targetAtStep } from './sky-at.ts'
 import type { ShowObject } from './target.ts'
 import type { Telescope, Tube } from './telescope.ts'
@@ -36,17 +36,17 @@ export interface Cell {
 }
 
 /**
- * One candidate at one station from one instant to another: null unless it is well placed at every fifth minute of it,
- * both ends included, and a newcomer sees it more often than not throughout.
+ * One candidate at one station from one instant to another: null unless it is well placed for the whole of it, both
+ * ends included, and a newcomer sees it more often than not at every fifth minute.
  */
 export function cellOf(input: CellInput, fromAt: Date, toAt: Date, people: People): Cell | null {
   const { gate, candidate, table, object, telescope } = input
   const [from, to] = [stepAt(gate.sky, fromAt), stepAt(gate.sky, toAt)]
+  if (whyNotWithin(gate, candidate.targetIndex, from, to) !== null) return null
   const count = Math.max(1, Math.round(to - from))
   let [worth, chance, quality, meanChance, meanView] = [0, 1, 0, 0, 0]
   for (let k = 0; k <= count; k++) {
     const step = from + ((to - from) * k) / count
-    if (whyNotAtStep(gate, candidate.targetIndex, step) !== null) return null
     const seen = seenAtStep(table, input.station, input.column, Math.round(step))
     if (seen.chance < LEAST_CHANCE) return null
     const { altitudeDeg } = targetAtStep(gate.sky, candidate.targetIndex, step)

@@ -29,16 +29,16 @@ export function gridOf(input: GridInput): Grid {
   const kept = keptOf(chance.candidates.flatMap((_, column) => columnOf(input, stations, column, quarters)))
   const candidates = kept.map(({ candidate }) => candidate)
   const tables = tablesOf(kept, stations.length, slots)
-  const setups = stations.flatMap((_, s) =>
-    candidates.map(({ column }) => chance.setups[s * chance.candidates.length + column] ?? null),
-  )
+  const byStation = (table: readonly (Setup | null)[]) =>
+    stations.flatMap((_, s) => candidates.map(({ column }) => table[s * chance.candidates.length + column] ?? null))
   return {
     borders,
     slots,
     stations,
     candidates,
     ...tables,
-    setups,
+    setups: byStation(chance.setups),
+    besides: byStation(chance.besides),
     moving: movingTable(input, stations, candidates, borders),
     people: Float64Array.from(quarters, ({ people }) => countOf(people)),
     fade: Float64Array.from(quarters, ({ fromAt }) => fadeAt(fromAt, borders[0], night.settings.stayMin)),

@@ -49,6 +49,8 @@ export interface Grid {
   readonly capacity: Float64Array
   /** Tube and eyepiece at station * candidates.length + candidate. */
   readonly setups: readonly (Setup | null)[]
+  /** The same for the other tube of a mount with two, where it is worth a second look. */
+  readonly besides: readonly (Setup | null)[]
   /** Looks that a move costs: (station * candidates.length + from) * candidates.length + to. */
   readonly moving: Float64Array
   /** By slot: people on the field, and what a look of the opening still weighs at the start of the slot. */

@@ -3,6 +3,7 @@ import { type Asked, lineOf } from './check-line.ts'
 import type { EveningSky } from './evening.ts'
 import type { EveningChance } from './evening-chance.ts'
 import type { Night } from './night.ts'
+import { stepAt } from './sky-at.ts'
 import type { ShowObject } from './target.ts'
 import type { Remark, Spare, Stop } from './tour.ts'
 
@@ -20,8 +21,15 @@ export interface CheckInput {
 const GROUPS: readonly CheckGroup[] = ['good', 'going', 'gone', 'coming']
 const NEVER_MIN = 100_000
 
-/** Every target of the programme and every spare at its station, in four groups, and what changed since the check before. */
+/**
+ * Every target of the programme and every spare at its station, in four groups, and what changed since the check before.
+ * Throws for an instant that is not reckoned, more than an hour off the public hours.
+ */
 export function halfHourCheck(input: CheckInput): Check {
+  const step = stepAt(input.sky, input.at)
+  if (step < input.chance.from || step > input.chance.to) {
+    throw new RangeError(`Nothing is reckoned for ${input.at.toISOString()} on this evening.`)
+  }
   const asked = askedOf(input)
   const lines = asked.map((ask) => lineOf(input, ask, input.at))
   return { at: input.at, lines: [...lines].sort(inOrder), changes: changesOf(input, asked, lines) }

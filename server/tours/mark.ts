@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import type { Problem } from '../errors.ts'
 
 const Target = { targetKey: Type.String({ minLength: 1, maxLength: 60 }) }
 const Aimed = Type.Object({ ...Target, aim: Type.Union([Type.Literal('whole'), Type.Literal('close')]) })
@@ -24,14 +25,20 @@ export const MARK_PAYLOADS = {
 export type MarkKind = keyof typeof MARK_PAYLOADS
 export const MARK_KINDS = Object.keys(MARK_PAYLOADS) as readonly MarkKind[]
 
+/** Kinds that say what a station does, and so must name it. */
+export const STATION_KINDS: ReadonlySet<MarkKind> = new Set(['showing', 'shown', 'skipped', 'trouble', 'seen'])
+
 /** An act as a phone sends it. `secondsAgo` is the phone's now minus the phone's then, so that a wrong clock cancels. */
-export const MarkDraft = Type.Object({
-  key: Type.String({ pattern: '^[A-Za-z0-9_-]{8,60}$' }),
-  kind: Type.Unsafe<MarkKind>(Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind)))),
-  stationId: Type.Union([Type.String({ minLength: 1, maxLength: 40 }), Type.Null()]),
-  payload: Type.Record(Type.String({ maxLength: 40 }), Type.Unknown()),
-  secondsAgo: Type.Number({ minimum: 0, maximum: 86_400 }),
-})
+export const MarkDraft = Type.Object(
+  {
+    key: Type.String({ pattern: '^[A-Za-z0-9_-]{8,60}$' }),
+    kind: Type.Unsafe<MarkKind>(Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind)))),
+    stationId: Type.Union([Type.String({ minLength: 1, maxLength: 40 }), Type.Null()]),
+    payload: Type.Record(Type.String({ maxLength: 40 }), Type.Unknown()),
+    secondsAgo: Type.Number({ minimum: 0, maximum: 86_400 }),
+  },
+  { additionalProperties: false },
+)
 export type MarkDraft = Static<typeof MarkDraft>
 
 /** A kept act: the server's order `seq` decides; `happenedAt` serves durations and the report. */
@@ -45,4 +52,16 @@ export interface Mark {
   readonly by: string
   readonly receivedAt: Date
   readonly happenedAt: Date
+}
+
+/** An act that can never be kept, and why; the key is null where none could be read. */
+export interface RefusedMark {
+  readonly key: string | null
+  readonly problems: readonly Problem[]
+}
+
+/** What became of the acts of one sending: kept now or before, in the order sent, and refused. */
+export interface RecordedMarks {
+  readonly kept: readonly Mark[]
+  readonly refused: readonly RefusedMark[]
 }

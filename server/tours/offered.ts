@@ -1,88 +1,116 @@
-import { separationDeg } from '../sky/angles.ts'
+import { wrap180 } from '../sky/angles.ts'
 import type { Horizontal } from '../sky/horizontal.ts'
 import type { EveningSky } from './evening.ts'
 import type { Site } from './site.ts'
 import { instantAtStep, stepAt, sunAtStep, targetAtStep } from './sky-at.ts'
-import { skylineAt } from './skyline.ts'
+import { bendsOf, skylineAt } from './skyline.ts'
 import type { Telescope } from './telescope.ts'
 import type { Cause, LeaveBy } from './tour.ts'
 
 const CLEAR_OF_TREES_DEG = 2
 const LOWEST_DEG = 10
 const SUN_UP_DEG = -0.833
-const SUN_WIDTH_DEG = 20
 
 /** Where a station stands and how far its mount reaches: what decides whether a thing is well placed for it. */
 export interface Gate {
   readonly sky: EveningSky
   readonly site: Pick<Site, 'horizon'>
   readonly mount: Pick<Telescope, 'floorDeg' | 'ceilingDeg'>
-  /** Keys that the host has turned on by hand before sunset; never within 20 degrees of the Sun. */
-  readonly turnedOn?: readonly string[]
 }
 
-/** The one gate: null when a target is well placed at a station, else the first thing that stands in the way. */
-export function whyNotAt(gate: Gate, targetIndex: number, at: Date): Cause | null {
-  return whyNotAtStep(gate, targetIndex, stepAt(gate.sky, at))
+/** The one gate: null when a target is well placed at a station at a fraction of a step of the evening's sky, else the first thing that stands in the way. */
+function whyNotAtStep(gate: Gate, targetIndex: number, step: number): Cause | null {
+  return (
+    sunCause(sunAtStep(gate.sky, step)) ?? placeCause(targetAtStep(gate.sky, targetIndex, step), gate.site, gate.mount)
+  )
 }
 
-/** The same at a fraction of a step of the evening's sky. */
-export function whyNotAtStep(gate: Gate, targetIndex: number, step: number): Cause | null {
-  const place = targetAtStep(gate.sky, targetIndex, step)
-  const isTurnedOn = gate.turnedOn?.includes(gate.sky.targetKeys[targetIndex] ?? '') ?? false
-  return sunCause(place, sunAtStep(gate.sky, step), isTurnedOn) ?? placeCause(place, gate.site, gate.mount)
-}
-
-/** While the Sun is up only what the host turned on, and never anything within 20 degrees of it. */
-export function sunCause(place: Horizontal, sun: Horizontal, isTurnedOn: boolean): Cause | null {
-  if (sun.altitudeDeg < SUN_UP_DEG) return null
-  const apart = separationDeg(place.azimuthDeg, place.altitudeDeg, sun.azimuthDeg, sun.altitudeDeg)
-  return isTurnedOn && apart >= SUN_WIDTH_DEG ? null : { code: 'sun' }
-}
+/** While any of the Sun is up (its centre above -0.833 degrees, without refraction) nothing is offered at all. */
+export const sunCause = (sun: Horizontal): Cause | null => (sun.altitudeDeg < SUN_UP_DEG ? null : { code: 'sun' })
 
 /** Trees and 2 degrees, never under 10 degrees or the mount's floor, never above its ceiling. */
 export function placeCause(place: Horizontal, site: Gate['site'], mount: Gate['mount']): Cause | null {
   if (place.altitudeDeg < 0) return { code: 'set' }
   if (place.altitudeDeg > mount.ceilingDeg) return { code: 'high' }
   const top = skylineAt(site.horizon, place.azimuthDeg)
-  const floorDeg = Math.max(LOWEST_DEG, mount.floorDeg)
+  const floorDeg = floorDegOf(mount)
   const treesDeg = top.altitudeDeg + CLEAR_OF_TREES_DEG
   if (treesDeg > floorDeg && place.altitudeDeg < treesDeg) return { code: 'skyline', name: top.name }
   return place.altitudeDeg < floorDeg ? { code: 'low' } : null
 }
 
+const floorDegOf = (mount: Gate['mount']): number => Math.max(LOWEST_DEG, mount.floorDeg)
+
 /** What stands in the way at a fraction of a step of the evening, or null. */
-export type WhyNot = (step: number) => Cause | null
+export interface WhyNot {
+  (step: number): Cause | null
+  /** The steps, whole or between, from one to another (both included) between which the answer does not turn and turn back. */
+  readonly watched: (from: number, to: number) => readonly number[]
+}
 
 /** The gate for one target as a question by step. */
-export const whyNotOf =
-  (gate: Gate, targetIndex: number): WhyNot =>
-  (step) =>
-    whyNotAtStep(gate, targetIndex, step)
+export const whyNotOf = (gate: Gate, targetIndex: number): WhyNot => {
+  const bends = bendsOf(gate.site.horizon, floorDegOf(gate.mount) - CLEAR_OF_TREES_DEG)
+  return Object.assign((step: number) => whyNotAtStep(gate, targetIndex, step), {
+    watched: (from: number, to: number) => watchedSteps(gate.sky, targetIndex, bends, from, to),
+  })
+}
+
+/** What stands in the way at any time between two steps, both included, or null: nothing is too narrow for it. */
+export function whyNotWithin(gate: Gate, targetIndex: number, from: number, to: number): Cause | null {
+  const atEnds = whyNotAtStep(gate, targetIndex, from) ?? whyNotAtStep(gate, targetIndex, to)
+  if (atEnds !== null) return atEnds
+  const whyNot = whyNotOf(gate, targetIndex)
+  for (const step of whyNot.watched(from, to)) {
+    const cause = whyNot(step)
+    if (cause !== null) return cause
+  }
+  return null
+}
+
+/** Ends, whole steps, and the moments at which the target passes a bend of the skyline: it walks straight between them. */
+function watchedSteps(sky: EveningSky, targetIndex: number, bends: readonly number[], from: number, to: number) {
+  const watched = [from]
+  for (let low = from; low < to; ) {
+    const high = Math.min(Math.floor(low) + 1, to)
+    const azimuthDeg = targetAtStep(sky, targetIndex, low).azimuthDeg
+    const turnDeg = wrap180(targetAtStep(sky, targetIndex, high).azimuthDeg - azimuthDeg)
+    const shares = bends.map((bendDeg) => wrap180(bendDeg - azimuthDeg) / turnDeg)
+    const passed = shares.filter((share) => share > 0 && share < 1).sort((a, b) => a - b)
+    watched.push(...passed.map((share) => low + share * (high - low)), high)
+    low = high
+  }
+  return watched
+}
 
 /** When and why a target that is well placed at `fromAt` stops being so before `untilAt`, to the minute; null when it does not. */
 export const leaveBy = (sky: EveningSky, whyNot: WhyNot, fromAt: Date, untilAt: Date): LeaveBy | null =>
   turnOf(sky, whyNot, fromAt, untilAt, true)
 
-/** When a target that is not well placed at `fromAt` becomes so before `untilAt`, with what stood in the way till then; null when it does not. */
+/**
+ * When a target that is not well placed at `fromAt` becomes so before `untilAt`, with what stood in the way till then;
+ * null when it does not. A gap that has closed again by the next full minute is passed over.
+ */
 export const comesAt = (sky: EveningSky, whyNot: WhyNot, fromAt: Date, untilAt: Date): LeaveBy | null =>
   turnOf(sky, whyNot, fromAt, untilAt, false)
 
 function turnOf(sky: EveningSky, whyNot: WhyNot, fromAt: Date, untilAt: Date, isLeaving: boolean): LeaveBy | null {
-  const end = stepAt(sky, untilAt)
-  let low = stepAt(sky, fromAt)
-  while (low < end) {
-    const high = Math.min(low + 1, end)
-    if ((whyNot(high) !== null) === isLeaving) return turnBetween(sky, whyNot, low, high, isLeaving)
+  const [first = 0, ...watched] = whyNot.watched(stepAt(sky, fromAt), stepAt(sky, untilAt))
+  let low = first
+  for (const high of watched) {
+    if ((whyNot(high) !== null) === isLeaving) {
+      const turn = turnBetween(sky, whyNot, low, high, isLeaving)
+      if (isLeaving || whyNot(stepAt(sky, turn.at)) === null) return turn
+    }
     low = high
   }
   return null
 }
 
-/** Halves the five minutes in which the turn falls until it is known to ten seconds; a leave-by is rounded down, a coming up. */
+/** Halves the time in which the turn falls until it is known to a second; a leave-by is rounded down, a coming up. */
 function turnBetween(sky: EveningSky, whyNot: WhyNot, from: number, to: number, isLeaving: boolean): LeaveBy {
   let [low, high] = [from, to]
-  for (let round = 0; round < 5; round++) {
+  for (let round = 0; round < 9; round++) {
     const middle = (low + high) / 2
     if ((whyNot(middle) !== null) === isLeaving) high = middle
     else low = middle

@@ -33,15 +33,10 @@ function covariance(first: Horizontal, second: Horizontal): Rotation | null {
 
 const traceOf = ([x, y, z]: Rotation): number => x[0] + y[1] + z[2]
 
-/** Variance of a mount's whole attitude after two stars, tr P, in squares of one star's centring error: 2.5 at best, Infinity for stars in one line. */
-export function attitudeVariance(first: Horizontal, second: Horizontal): number {
-  const p = covariance(first, second)
-  return p === null ? Number.POSITIVE_INFINITY : traceOf(p)
-}
-
 /**
  * By how many times one star's centring error a mount misses after two stars: the mean of sqrt(tr P - t^T P t) over the
- * targets t, or without any target the root mean square over the whole sky, sqrt(2/3 tr P). Infinity for stars in one line.
+ * targets t, or without any target the root mean square over the whole sky, sqrt(2/3 tr P), 1.29 at best. Infinity for
+ * stars in one line.
  */
 export function meanErrorFactor(first: Horizontal, second: Horizontal, targets: readonly Horizontal[]): number {
   const p = covariance(first, second)

@@ -1,13 +1,15 @@
 import type { TSchema } from 'typebox'
 import { Value } from 'typebox/value'
 import type { Problem } from '../errors.ts'
-import { instantOf, isZone, nightHours } from './hours.ts'
+import { instantOf, isDay, isSkipped, isZone, nightHours } from './hours.ts'
 import { NightDraft } from './night.ts'
 import { schemaProblems } from './schema-problems.ts'
 import { SiteDraft } from './site.ts'
 import { TelescopeDraft } from './telescope.ts'
 
 const LONGEST_NIGHT_HOURS = 12
+/** The shortest stop of a programme. */
+const SHORTEST_NIGHT_MIN = 15
 
 /** What is wrong with a site as typed in; [] when it can be kept. */
 export function siteProblems(draft: unknown): Problem[] {
@@ -38,6 +40,7 @@ export function telescopeProblems(draft: unknown): Problem[] {
     ...(isUpsideDown ? [{ field: 'axisHighCm', key: 'problem.axis-order' }] : []),
     ...sameNames('tubes', draft.tubes),
     ...sameNames('eyepieces', draft.eyepieces),
+    ...sameNames('factors', draft.factors ?? []),
   ]
 }
 
@@ -63,14 +66,9 @@ function sameNames(field: string, things: readonly { readonly name: string }[]):
 export function nightProblems(draft: unknown, now: Date, zone: string): Problem[] {
   if (!Value.Check(NightDraft, draft)) return problemsBySchema(NightDraft, draft)
   if (!isZone(zone)) return [{ field: 'siteId', key: 'problem.zone-unknown' }]
-  if (!isDayOfCalendar(draft.date)) return [{ field: 'date', key: 'problem.no-such-day' }]
+  if (!isDay(draft.date)) return [{ field: 'date', key: 'problem.no-such-day' }]
   const night = { ...draft, site: { zone } }
   return [...hoursProblems(night, now), ...visitorProblems(night), ...stationProblems(draft)]
-}
-
-const isDayOfCalendar = (date: string): boolean => {
-  const at = new Date(`${date}T00:00:00Z`)
-  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(date)
 }
 
 type Zoned = NightDraft & { readonly site: { readonly zone: string } }
@@ -79,6 +77,9 @@ function hoursProblems(night: Zoned, now: Date): Problem[] {
   const { opensAt, closesAt } = nightHours(night)
   const hours = (closesAt.getTime() - opensAt.getTime()) / 3_600_000
   if (hours <= 0) return [{ field: 'closes', key: 'problem.hours-order' }]
+  if (hours < SHORTEST_NIGHT_MIN / 60) {
+    return [{ field: 'closes', key: 'problem.hours-short', values: { minimum: SHORTEST_NIGHT_MIN } }]
+  }
   if (hours > LONGEST_NIGHT_HOURS) {
     return [{ field: 'closes', key: 'problem.hours-long', values: { maximum: LONGEST_NIGHT_HOURS } }]
   }
@@ -87,9 +88,14 @@ function hoursProblems(night: Zoned, now: Date): Problem[] {
 
 function visitorProblems(night: Zoned): Problem[] {
   const { opensAt, closesAt } = nightHours(night)
-  const starts = night.visitors.map((row) => instantOf(night, row.startsAt).getTime())
+  const starts = night.visitors.map(({ startsAt }) =>
+    isSkipped(night, startsAt) ? null : instantOf(night, startsAt).getTime(),
+  )
   return night.visitors.flatMap((row, i): Problem[] => {
-    const startsAt = starts[i] ?? 0
+    const startsAt = starts[i] ?? null
+    if (startsAt === null) {
+      return [{ field: `visitors.${i}.startsAt`, key: 'problem.half-hour-skipped', values: { time: row.startsAt } }]
+    }
     const endsAt = startsAt + 1_800_000
     if (endsAt <= opensAt.getTime() || startsAt >= closesAt.getTime()) {
       return [{ field: `visitors.${i}.startsAt`, key: 'problem.half-hour-outside', values: { time: row.startsAt } }]

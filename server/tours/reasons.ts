@@ -3,9 +3,9 @@ import { cellAt, type Grid, type GridCandidate, type GridStation } from './grid.
 import { nightHours, wallClock } from './hours.ts'
 import { comesAt, type Gate, whyNotOf } from './offered.ts'
 import { ANYONE } from './rules.ts'
-import { type Run, sumOver } from './runs.ts'
+import { type Run, setupsOf, sumOver } from './runs.ts'
 import { targetAt } from './sky-at.ts'
-import type { Cause, LeaveBy, Remark } from './tour.ts'
+import type { Cause, LeaveBy, Remark, Setup } from './tour.ts'
 
 const SOON_MIN = 60
 const JUST_MIN = 45
@@ -153,10 +153,14 @@ function inTheOpen({ input, candidate, startsAt, endsAt, leave }: Story): Remark
     : []
 }
 
-/** Two tubes side by side share one place: one of them is used, the other stays capped. */
+/** Two tubes side by side share one place and one line: the looks are counted for the first; the other is a second look, or stays capped. */
 function oneTube({ grid, run, station }: Story): Remark[] {
   if (station.telescope.tubes.length < 2) return []
-  const setup = grid.setups[run.station * grid.candidates.length + run.candidate]
-  const tube = station.telescope.tubes.find(({ id }) => id === setup?.tubeId)
-  return tube === undefined ? [] : [{ code: 'tour.one-tube', values: { tube: tube.name } }]
+  const [setup, beside] = setupsOf(grid, run.station, run.candidate)
+  const nameOf = (asked: Setup | undefined) => station.telescope.tubes.find(({ id }) => id === asked?.tubeId)?.name
+  const [tube, second] = [nameOf(setup), nameOf(beside)]
+  if (tube === undefined) return []
+  if (second === undefined || !setup || !beside) return [{ code: 'tour.one-tube', values: { tube } }]
+  const code = setup.trueFieldDeg > beside.trueFieldDeg ? 'tour.tubes-wide-first' : 'tour.tubes-close-first'
+  return [{ code, values: { tube, second } }]
 }

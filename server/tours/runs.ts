@@ -24,10 +24,10 @@ export function runsOf(grid: Grid, plan: Plan): readonly Run[] {
   return runs
 }
 
-/** Tube and eyepiece of a candidate at a station, as a list of one; [] when it is never up there. */
+/** Tubes and eyepieces of a candidate at a station: the one that shows most, then a second look where there is one; [] when it is never up there. */
 export function setupsOf(grid: Grid, station: number, candidate: number): readonly Setup[] {
-  const setup = grid.setups[station * grid.candidates.length + candidate] ?? null
-  return setup === null ? [] : [setup]
+  const at = station * grid.candidates.length + candidate
+  return [grid.setups[at] ?? null, grid.besides[at] ?? null].filter((setup) => setup !== null)
 }
 
 /** Sum of one of the grid's tables over the quarters of a run. */

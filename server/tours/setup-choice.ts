@@ -1,12 +1,14 @@
+import { type Backdrop, backdropOf } from '../sight/backdrop.ts'
 import type { Conditions } from '../sight/conditions.ts'
 import { type BestView, bestView } from '../sight/eyepiece.ts'
 import { prepare } from '../sight/sighting.ts'
-import { type SkyGeometry, skyBrightness } from '../sight/sky-brightness.ts'
+import type { SkyGeometry } from '../sight/sky-brightness.ts'
 import type { Subject } from '../sight/subject.ts'
+import { type FreeTube, type WideAndClose, wideAndClose } from '../sight/two-tubes.ts'
 import type { EveningSky } from './evening.ts'
 import { geometryAtStep } from './sky-at.ts'
 import type { Aim } from './target.ts'
-import type { Telescope } from './telescope.ts'
+import { type KitOcular, offeredOculars, type Telescope, type Tube } from './telescope.ts'
 import type { Setup } from './tour.ts'
 
 const DARK_SUN_DEG = -10
@@ -21,11 +23,11 @@ export interface Steps {
   readonly closes: number
 }
 
-/** A target at one step: where it stands among lights, and how bright the sky behind it is in cd/m^2. */
+/** A target at one step: where it stands among lights, and what lies behind and before it for every view. */
 export interface Moment {
   readonly step: number
   readonly geometry: SkyGeometry
-  readonly skyCd: number
+  readonly backdrop: Backdrop
 }
 
 /** The steps near the public hours at which a target is up. */
@@ -39,7 +41,7 @@ export function momentsOf(
   for (let step = steps.from; step <= steps.to; step++) {
     if ((sky.altitudeDeg[targetIndex * sky.count + step] ?? 0) < LOWEST_DEG) continue
     const geometry = geometryAtStep(sky, targetIndex, step)
-    moments.push({ step, geometry, skyCd: skyBrightness(geometry, conditions).totalCd })
+    moments.push({ step, geometry, backdrop: backdropOf(geometry, conditions) })
   }
   return moments
 }
@@ -64,6 +66,8 @@ export function bestMoment(
 
 export interface Chosen {
   readonly setup: Setup
+  /** What the other tube of the mount shows as a second look, wide or close; null where it is not worth one. */
+  readonly beside: Setup | null
   readonly ask: ReturnType<typeof prepare>
 }
 
@@ -75,18 +79,43 @@ export function bestSetup(
   { geometry }: Moment,
   conditions: Conditions,
 ): Chosen | null {
-  let chosen: Chosen | null = null
+  let chosen: { readonly best: BestView; readonly setup: Setup } | null = null
   let merit = -1
+  const oculars = offeredOculars(telescope)
   for (const tube of telescope.tubes) {
-    const best = bestView(subject, geometry, tube, telescope.eyepieces, conditions, aim)
-    const eyepiece = telescope.eyepieces[best.ocularIndex]
-    if (eyepiece === undefined || meritOf(best) <= merit) continue
+    const best = bestView(subject, geometry, tube, oculars, conditions, aim)
+    const setup = setupOf(tube, oculars, best)
+    if (setup === null || meritOf(best) <= merit) continue
     merit = meritOf(best)
-    const { powerX, trueFieldDeg } = best.view
-    const setup = { tubeId: tube.id, eyepieceId: eyepiece.id, powerX, trueFieldDeg }
-    chosen = { setup, ask: prepare(subject, best.view, conditions) }
+    chosen = { best, setup }
   }
-  return chosen
+  if (chosen === null) return null
+  const { best, setup } = chosen
+  return {
+    setup,
+    beside: besideOf(telescope, setup, (free) => wideAndClose(subject, geometry, best, free, conditions)),
+    ask: prepare(subject, best.view, conditions),
+  }
+}
+
+function setupOf(tube: Tube, oculars: readonly KitOcular[], { ocularIndex, view }: BestView): Setup | null {
+  const ocular = oculars[ocularIndex]
+  const { powerX, trueFieldDeg } = view
+  return ocular === undefined ? null : { tubeId: tube.id, eyepieceId: ocular.id, powerX, trueFieldDeg }
+}
+
+/** The second look through the other tube with what the first leaves in the case: one eyepiece is in one tube only. */
+function besideOf(
+  telescope: Telescope,
+  { tubeId, eyepieceId }: Setup,
+  pairWith: (free: FreeTube) => WideAndClose | null,
+): Setup | null {
+  const other = telescope.tubes.find(({ id }) => id !== tubeId)
+  if (other === undefined) return null
+  const taken = eyepieceId.split('*')
+  const oculars = offeredOculars(telescope).filter(({ id }) => !id.split('*').some((part) => taken.includes(part)))
+  const pair = pairWith({ optics: other, oculars })
+  return pair === null ? null : setupOf(other, oculars, pair.beside)
 }
 
 const meritOf = ({ sighting }: BestView): number => sighting.chance * sighting.view

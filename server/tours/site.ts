@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import { skyMagOfClass } from '../sight/site-light.ts'
 import type { Place } from '../sky/place.ts'
 
 /** One corner of the skyline: how high what stands at this compass point reaches, and what it is ("oak", "gym roof"). */
@@ -40,6 +41,15 @@ export const placeOf = (site: SiteDraft): Place => ({
   longitudeDeg: site.longitudeDeg,
   heightM: site.heightM,
 })
+
+/** The classes of sky brightness, darkest first. */
+export const SKY_CLASSES = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const
+
+/** The class, 1 to 9, whose usual sky is nearest to one of `skyMag` magnitudes per square arcsecond. */
+export function nearestSkyClass(skyMag: number): number {
+  const away = (skyClass: number): number => Math.abs(skyMagOfClass(skyClass) - skyMag)
+  return SKY_CLASSES.reduce<number>((best, skyClass) => (away(skyClass) < away(best) ? skyClass : best), 1)
+}
 
 /** A town of the offline gazetteer. */
 export interface Town {

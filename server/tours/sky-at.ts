@@ -43,19 +43,10 @@ export const targetAtStep = (sky: EveningSky, index: number, step: number): Hori
   azimuthDeg: turnAt(sky.azimuthDeg, index * sky.count, sky.count, step),
 })
 
-/** Apparent altitude in degrees of target `index` at an instant. */
-export const altitudeAt = (sky: EveningSky, index: number, at: Date): number => targetAt(sky, index, at).altitudeDeg
-
 /** The Sun without refraction at a fraction of a step, in degrees. */
 export const sunAtStep = (sky: EveningSky, step: number): Horizontal => ({
   altitudeDeg: trackAt(sky.sunAltitudeDeg, 0, sky.count, step),
   azimuthDeg: turnAt(sky.sunAzimuthDeg, 0, sky.count, step),
-})
-
-/** The Moon without refraction at a fraction of a step, in degrees. */
-export const moonAtStep = (sky: EveningSky, step: number): Horizontal => ({
-  altitudeDeg: trackAt(sky.moonAltitudeDeg, 0, sky.count, step),
-  azimuthDeg: turnAt(sky.moonAzimuthDeg, 0, sky.count, step),
 })
 
 /** What the sight floor needs of a target's place at a whole step; the Moon's own light is left out for the Moon itself. */

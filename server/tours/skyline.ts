@@ -28,3 +28,16 @@ export function skylineAt(points: readonly SkylinePoint[], azimuthDeg: number): 
   const [near, far] = share < 0.5 ? [before, after] : [after, before]
   return { altitudeDeg, name: near.name || far.name }
 }
+
+/** Azimuths in degrees at which the skyline, or a level floor where that is higher, bends: between two of them both are straight. */
+export function bendsOf(points: readonly SkylinePoint[], floorDeg: number): readonly number[] {
+  const around = points.toSorted((a, b) => a.azimuthDeg - b.azimuthDeg)
+  return around.flatMap((point, i) => {
+    const next = around[(i + 1) % around.length] ?? point
+    const share = (floorDeg - point.altitudeDeg) / (next.altitudeDeg - point.altitudeDeg)
+    const widthDeg = wrap360(next.azimuthDeg - point.azimuthDeg)
+    return share > 0 && share < 1
+      ? [point.azimuthDeg, wrap360(point.azimuthDeg + share * widthDeg)]
+      : [point.azimuthDeg]
+  })
+}

@@ -11,10 +11,17 @@ interface Showing {
   readonly isPlanned: boolean
 }
 
+/** A skip with the one stop that falls by it, or null when only what is on now was meant. */
+interface Skip {
+  readonly targetKey: string
+  readonly why: string
+  readonly stop: Stop | null
+}
+
 interface Course {
   readonly showing: Showing | null
   readonly shown: readonly { readonly targetKey: string; readonly fromAt: Date; readonly toAt: Date }[]
-  readonly skipped: readonly { readonly targetKey: string; readonly why: string }[]
+  readonly skipped: readonly Skip[]
   readonly trouble: string | null
 }
 
@@ -24,24 +31,40 @@ type Turn = { readonly at: Date; readonly rank: number; readonly apply: (course:
 export function stationNow(stationId: string, stops: readonly Stop[], acts: readonly Mark[], at: Date): StationNow {
   const planned = [...stops].sort((a, b) => a.startsAt.getTime() - b.startsAt.getTime())
   const turns = [...planned.flatMap(stopTurns), ...acts.map((mark) => actTurn(mark, planned))]
+  turns.sort((a, b) => a.at.getTime() - b.at.getTime() || a.rank - b.rank)
   const past = turns.filter((turn) => turn.at <= at)
-  past.sort((a, b) => a.at.getTime() - b.at.getTime() || a.rank - b.rank)
   const start: Course = { showing: null, shown: [], skipped: [], trouble: null }
   const course = past.reduce((sum, turn) => turn.apply(sum), start)
   const { showing } = course
-  const next = planned.find((stop) => stop.startsAt > at && !isSkipped(course, stop) && !isSame(showing, stop))
-  const running = planned.find((stop) => stop.endsAt > at && isSame(showing, stop))
+  const { untilAt, next } = aheadOf(course, turns.slice(past.length))
   const open = showing === null ? [] : [{ targetKey: showing.targetKey, fromAt: showing.sinceAt, toAt: null }]
   return {
     stationId,
     showing,
-    untilAt: showing === null ? null : (running?.endsAt ?? next?.startsAt ?? null),
-    next: next === undefined ? null : { targetKey: next.targetKey, aim: next.aim, atAt: next.startsAt },
+    untilAt,
+    next: next === null ? null : { targetKey: next.targetKey, aim: next.aim, atAt: next.sinceAt },
     shown: [...course.shown, ...open],
-    skipped: course.skipped,
+    skipped: course.skipped.map(({ targetKey, why }) => ({ targetKey, why })),
     trouble: course.trouble,
     lastMarkKey: newestKey(acts),
   }
+}
+
+/** What follows when nobody acts: when the thing on now ends, and the next one that begins. */
+function aheadOf(
+  now: Course,
+  turns: readonly Turn[],
+): { readonly untilAt: Date | null; readonly next: Showing | null } {
+  let course = now
+  let untilAt: Date | null = null
+  for (const turn of turns) {
+    const after = turn.apply(course)
+    const isOther = after.showing?.sinceAt.getTime() !== course.showing?.sinceAt.getTime()
+    if (isOther && now.showing !== null) untilAt ??= turn.at
+    if (isOther && after.showing !== null) return { untilAt, next: after.showing }
+    course = after
+  }
+  return { untilAt, next: null }
 }
 
 const newestKey = (acts: readonly Mark[]): string | null =>
@@ -51,8 +74,7 @@ const newestKey = (acts: readonly Mark[]): string | null =>
 const isSame = (showing: Showing | null, stop: Stop): boolean =>
   showing !== null && showing.targetKey === stop.targetKey && showing.aim === stop.aim
 
-const isSkipped = (course: Course, stop: Stop): boolean =>
-  course.skipped.some((skip) => skip.targetKey === stop.targetKey)
+const isSkipped = (course: Course, stop: Stop): boolean => course.skipped.some((skip) => skip.stop === stop)
 
 /** Ends come before starts at the same moment, and both before acts. */
 function stopTurns(stop: Stop): Turn[] {
@@ -94,7 +116,8 @@ function actOn(course: Course, mark: Mark, planned: readonly Stop[]): Course {
     return course.showing?.targetKey === payload.targetKey ? closed(course, happenedAt) : course
   }
   if (kind === 'skipped' && Value.Check(MARK_PAYLOADS.skipped, payload)) {
-    const skipped = [...course.skipped, { targetKey: payload.targetKey, why: payload.why }]
+    const { targetKey, why } = payload
+    const skipped = [...course.skipped, { targetKey, why, stop: meantStop(course, targetKey, planned, happenedAt) }]
     const isNow = course.showing?.targetKey === payload.targetKey
     return { ...course, skipped, showing: isNow ? null : course.showing }
   }
@@ -102,9 +125,25 @@ function actOn(course: Course, mark: Mark, planned: readonly Stop[]): Course {
   return course
 }
 
-/** What an operator shows ends trouble there and takes back a skip of the same target; showing the same again changes nothing. */
+/**
+ * The one stop that a skip means: of a thing that is on, its running stop or, when it was begun early, the station's next
+ * one; of a thing that is not on, its first stop that is not over. Null when what is on stands on no such stop.
+ */
+function meantStop(course: Course, targetKey: string, planned: readonly Stop[], at: Date): Stop | null {
+  const { showing } = course
+  const left = planned.filter((stop) => stop.endsAt > at)
+  if (showing?.targetKey !== targetKey) return left.find((stop) => stop.targetKey === targetKey) ?? null
+  const next = left.find((stop) => stop.startsAt > at && !isSkipped(course, stop))
+  return left.find((stop) => (stop.startsAt <= at || stop === next) && isSame(showing, stop)) ?? null
+}
+
+/**
+ * What an operator shows ends trouble there and takes back a skip of the same target, but for a stop that is over;
+ * showing the same again changes nothing.
+ */
 function showingNow(course: Course, showing: Showing): Course {
-  const skipped = course.skipped.filter((skip) => skip.targetKey !== showing.targetKey)
+  const isOver = ({ stop }: Skip) => stop !== null && stop.endsAt <= showing.sinceAt
+  const skipped = course.skipped.filter((skip) => skip.targetKey !== showing.targetKey || isOver(skip))
   const clear = { ...course, skipped, trouble: null }
   const isAlready = course.showing?.targetKey === showing.targetKey && course.showing.aim === showing.aim
   return isAlready ? clear : opened(clear, showing)

@@ -1,3 +1,4 @@
+import type { MoonFeature } from '../sight/moon-features.ts'
 import type { BodyKey } from '../sky/body.ts'
 
 export const OBJECT_KINDS = [
@@ -13,6 +14,7 @@ export const OBJECT_KINDS = [
   'nebula',
   'remnant',
   'asterism',
+  'comet',
 ] as const
 export type ObjectKind = (typeof OBJECT_KINDS)[number]
 
@@ -39,9 +41,18 @@ export interface ShowObject {
   readonly majorArcmin: number | null
   readonly minorArcmin: number | null
   readonly halfLightArcmin: number | null
+  /** V of a globular cluster's horizontal branch. */
+  readonly branchMag: number | null
+  /** A galaxy's bright heart. */
+  readonly coreMagnitude: number | null
+  readonly coreArcmin: number | null
+  /** How condensed a comet's coma is, 0 (an even glow) to 9 (like a star). */
+  readonly condensation: number | null
   readonly angleDeg: number | null
   readonly brightestStarMag: number | null
   readonly starCount: number | null
+  /** V of a cluster's stars as far as the star table holds them all (to V 7), brightest first. */
+  readonly starMagnitudes: readonly number[]
   readonly componentMagnitudes: readonly [number, number] | null
   readonly separationArcsec: number | null
   readonly pairAngleDeg: number | null
@@ -52,6 +63,8 @@ export interface ShowObject {
   readonly hips: readonly number[]
   /** True field needed to show the whole of it, in degrees. */
   readonly fieldDeg: number | null
+  /** What to look for on it: the Moon's alone. */
+  readonly features: readonly MoonFeature[]
   readonly distanceLy: number | null
   /** Delight for a newcomer, 0 to 1, apart from whether it is seen; with its reason. */
   readonly appeal: number

@@ -1,4 +1,6 @@
 import { type Static, Type } from 'typebox'
+import { type Ocular, withFactor } from '../sight/optics.ts'
+import type { Remark } from './tour.ts'
 
 /** How the mount moves: driven in altitude and azimuth, pushed by hand, or driven about the pole. */
 export const MountKind = Type.Union([
@@ -30,12 +32,20 @@ export const TubeDraft = Type.Object({
   hasDiagonal: Type.Boolean(),
 })
 
+/** A Barlow (factor above 1) or a reducer (below 1) before the eyepiece: the power is multiplied by its factor. */
+export const FactorDraft = Type.Object({
+  name: Type.String({ minLength: 1, maxLength: 40 }),
+  factor: Type.Number({ minimum: 0.3, maximum: 5 }),
+})
+
 /** A telescope of the kit: one mount, one or two tubes side by side, and the eyepieces that serve all its tubes. */
 export const TelescopeDraft = Type.Object({
   name: Type.String({ minLength: 1, maxLength: 60 }),
   mount: MountKind,
   tubes: Type.Array(TubeDraft, { minItems: 1, maxItems: 2 }),
   eyepieces: Type.Array(EyepieceDraft, { minItems: 1, maxItems: 12 }),
+  /** Left out when there is none. */
+  factors: Type.Optional(Type.Array(FactorDraft, { maxItems: 3 })),
   /** Height of the altitude axis above ground in cm, legs shortest and longest. */
   axisLowCm: Type.Number({ minimum: 20, maximum: 250 }),
   axisHighCm: Type.Number({ minimum: 20, maximum: 250 }),
@@ -51,8 +61,53 @@ export interface Tube extends Readonly<Static<typeof TubeDraft>> {
 export interface Eyepiece extends Readonly<Static<typeof EyepieceDraft>> {
   readonly id: string
 }
-export interface Telescope extends Readonly<Omit<TelescopeDraft, 'tubes' | 'eyepieces'>> {
+export interface Factor extends Readonly<Static<typeof FactorDraft>> {
+  readonly id: string
+}
+export interface Telescope extends Readonly<Omit<TelescopeDraft, 'tubes' | 'eyepieces' | 'factors'>> {
   readonly id: string
   readonly tubes: readonly Tube[]
   readonly eyepieces: readonly Eyepiece[]
+  readonly factors: readonly Factor[]
+}
+
+/** What can be put into a tube: an eyepiece alone, or behind a Barlow or reducer; `label` says which. */
+export interface KitOcular extends Ocular {
+  readonly id: string
+  readonly label: Remark
+}
+
+/**
+ * Everything that can be put into the tubes of a telescope, each eyepiece alone first; the id is the eyepiece's, or
+ * `<eyepiece>*<factor>` behind a Barlow or reducer.
+ */
+export function ocularsOf({ eyepieces, factors }: Pick<Telescope, 'eyepieces' | 'factors'>): readonly KitOcular[] {
+  const alone = eyepieces.map((eyepiece) => ({
+    ...eyepiece,
+    label: { code: 'ocular.alone', values: { eyepiece: eyepiece.name } },
+  }))
+  const behind = factors.flatMap((factor) =>
+    eyepieces.map((eyepiece) => ({
+      ...withFactor(eyepiece, factor.factor),
+      id: `${eyepiece.id}*${factor.id}`,
+      label: { code: 'ocular.behind', values: { eyepiece: eyepiece.name, factor: factor.name } },
+    })),
+  )
+  return [...alone, ...behind]
+}
+
+const SAME_POWER = 0.05
+
+/**
+ * Of `ocularsOf` those that a programme may ask for: none behind a Barlow or reducer where an eyepiece alone gives the
+ * same power within 5 % and as wide a field (a choice).
+ */
+export function offeredOculars(telescope: Pick<Telescope, 'eyepieces' | 'factors'>): readonly KitOcular[] {
+  const { eyepieces } = telescope
+  const isNeedless = ({ focalLengthMm, apparentFieldDeg }: Ocular): boolean =>
+    eyepieces.some(
+      (alone) =>
+        Math.abs(alone.focalLengthMm / focalLengthMm - 1) <= SAME_POWER && alone.apparentFieldDeg >= apparentFieldDeg,
+    )
+  return ocularsOf(telescope).filter((ocular, i) => i < eyepieces.length || !isNeedless(ocular))
 }

@@ -65,6 +65,8 @@ export interface Tour {
   readonly steps: number
   /** Digest of everything that went in: same digest, seed and steps give the same stops. */
   readonly inputsDigest: string
+  /** The night's newest mark when it took over at once, since nothing had been shown yet; null when it waits for the host. */
+  readonly tookOverAtSeq: number | null
   readonly value: number
   readonly bound: number | null
   readonly seconds: number

@@ -73,10 +73,10 @@ export function announcing(desk: Desk, live: LiveBoard): Desk {
     marks: {
       ...desk.marks,
       record(nightId, drafts, by) {
-        const marks = desk.marks.record(nightId, drafts, by)
-        const data = { marks, field: desk.marks.field(nightId) }
+        const recorded = desk.marks.record(nightId, drafts, by)
+        const data = { marks: recorded.kept, field: desk.marks.field(nightId) }
         live.publish(nightId, { id: desk.marks.version(nightId), event: 'marks', data })
-        return marks
+        return recorded
       },
     },
     tours: {

@@ -63,11 +63,17 @@ export function keepRoles(app: FastifyInstance, roleOf: RoleOf, answer: AnswerTr
 function turnAway(request: FastifyRequest, reply: FastifyReply, answer: AnswerTrouble) {
   if (!isAtLaptop(request)) return answer(request, reply, { status: 403, key: 'fault.laptop-only' })
   if (isApi(request)) return answer(request, reply, { status: 401, key: 'fault.sign-in' })
-  const back = request.method === 'GET' ? request.url : '/'
+  const back = request.method === 'GET' ? localPath(request.url) : '/'
   return reply.redirect(`/sign-in?back=${encodeURIComponent(back)}`, 303)
 }
 
-/** A path of this service to come back to; anything that could lead elsewhere becomes the first page. */
+const LONGEST_BACK = 500
+
+/**
+ * A path of this service to come back to, of 500 characters at most, without two slashes in a row or a backslash;
+ * anything else, since it could lead elsewhere, becomes the first page.
+ */
 export function localPath(text: string | undefined): string {
-  return text && /^\/(?![/\\])[\x21-\x5b\x5d-\x7e]*$/.test(text) ? text : '/'
+  const isLocal = /^\/(?!\/)(?:[\x21-\x2e\x30-\x5b\x5d-\x7e]|\/(?!\/))*$/
+  return text && text.length <= LONGEST_BACK && isLocal.test(text) ? text : '/'
 }

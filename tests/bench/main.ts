@@ -1,6 +1,8 @@
 import { benchPass } from './pass.ts'
+import { benchSight } from './sight.ts'
 import { benchStartup } from './startup.ts'
 
 console.log(`Node ${process.version}, ${process.platform} ${process.arch}`)
 await benchPass()
+benchSight()
 await benchStartup()

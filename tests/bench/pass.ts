@@ -5,11 +5,11 @@ import { seededRandom } from '../../server/sky/random.ts'
 import { trueAltitudeDeg } from '../../server/sky/refraction.ts'
 import type { StarPlace } from '../../server/sky/star.ts'
 import { passStarByStar } from './baseline-pass.ts'
+import { medianMs, ROUNDS } from './median.ts'
 
 const ROWS = 30_000
 const BASELINE_ROWS = 300
 const SLOTS = 60
-const ROUNDS = 5
 const LEAST_ALTITUDE_DEG = 20
 const PLACE: Place = { latitudeDeg: 48.3, longitudeDeg: 11.2, heightM: 520 }
 const FIRST_AT = Date.UTC(2026, 3, 10, 18)
@@ -28,17 +28,6 @@ function evenStars(count: number): StarPlace[] {
 }
 
 const everyTenMinutes = (): Date[] => Array.from({ length: SLOTS }, (_, slot) => new Date(FIRST_AT + slot * 600_000))
-
-/** Median time of some rounds in milliseconds, after two that do not count. */
-function medianMs(work: () => unknown): number {
-  for (let warm = 0; warm < 2; warm++) work()
-  const times = Array.from({ length: ROUNDS }, () => {
-    const from = performance.now()
-    work()
-    return performance.now() - from
-  })
-  return times.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)] ?? Number.NaN
-}
 
 /** Largest distance on the sky in arcseconds and largest relative difference in airmass of the rows both have. */
 function differences(ours: SkyPass, theirs: SkyPass): { arcsec: number; airmassShare: number } {

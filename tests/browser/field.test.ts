@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { launch, signIn } from '../support/chromium.ts'
 import { type Demo, startDemo } from '../support/demo.ts'
 
@@ -72,6 +72,88 @@ describe('an operator with a phone', () => {
     await page.waitForSelector('text=Kept.')
     await settle()
     expect(await marks()).toHaveLength(before + 1)
+  })
+})
+
+describe('a tap that is not answered as it should be', () => {
+  const POSTED = '**/api/nights/*/marks'
+  const shown = (): Promise<void> => page.click('button:has-text("Shown:")')
+  const keptOnce = async (before: number): Promise<void> => {
+    await page.waitForSelector('text=Kept.', { timeout: 15_000 })
+    const keys = (await marks()).map(({ key }) => key)
+    expect(keys).toHaveLength(before + 1)
+    expect(new Set(keys).size).toBe(keys.length)
+  }
+  beforeEach(async () => {
+    await page.goto(`${demo.url}/field/${night}/${stations[0]}`)
+    if (await page.isHidden('button:has-text("Shown:")')) await page.click('button:has-text("Undo")')
+    await page.waitForSelector('button:has-text("Shown:")')
+    await settle()
+  })
+
+  it.each([
+    ['that it must sign in', 403, 'application/json', '{}', 'before somebody signs in again'],
+    ['that it is no address of the laptop', 421, 'application/json', '{}', 'no longer answers to the address'],
+    ['with the page of a café', 200, 'text/html', '<h1>Welcome</h1>', 'Waiting for the laptop'],
+    ['of another laptop', 200, 'application/json', '{"kept": []}', 'Waiting for the laptop'],
+    ['that the disk is full', 507, 'application/json', '{}', 'Waiting for the laptop'],
+    ['that the night is gone', 404, 'application/json', '{}', 'Waiting for the laptop'],
+    ['too large', 413, 'application/json', '{}', 'Waiting for the laptop'],
+    ['refused without a word why', 422, 'application/json', '{}', 'Waiting for the laptop'],
+  ])('is kept and counted, and delivered once: answered %s (%i)', async (_what, status, contentType, body, said) => {
+    const before = (await marks()).length
+    await page.route(POSTED, (route) => route.fulfill({ status, contentType, body }))
+    await shown()
+    await page.waitForSelector(`[data-status]:has-text("${said}"):has-text(": 1.")`)
+    expect(await marks()).toHaveLength(before)
+    await page.unroute(POSTED)
+    await keptOnce(before)
+  })
+
+  it('waits for the host to sign in again, leads there, and is delivered once', async () => {
+    const before = (await marks()).length
+    const out = await context.request.delete(`${demo.url}/api/session`, { headers: { origin: demo.url } })
+    expect(out.status()).toBe(204)
+    await shown()
+    await page.waitForSelector('[data-status]:has-text("Safe in this phone until then: 1.")')
+    await page.waitForSelector('text=You can read here')
+    expect(await status()).toContain('1.')
+    await page.click('[data-status] a')
+    await page.fill('input[name=pin]', demo.pin)
+    await page.click('main button')
+    await keptOnce(before)
+    expect(page.url()).toBe(`${demo.url}/field/${night}/${stations[0]}`)
+  })
+
+  it('is set apart with its reason when it is refused, while the good one beside it is kept', async () => {
+    const before = (await marks()).length
+    await context.setOffline(true)
+    await page.evaluate(`document.querySelector('.acts input[name=targetKey]').value = 'nothing-such'`)
+    await page.click('.acts button')
+    await page.waitForSelector('[data-status]:has-text(": 1.")')
+    await settle()
+    await shown()
+    await page.waitForSelector('[data-status]:has-text(": 2.")')
+    await context.setOffline(false)
+    await page.waitForSelector('text=The laptop did not take every tap', { timeout: 15_000 })
+    expect(await marks()).toHaveLength(before + 1)
+    await page.reload()
+    expect(await page.textContent('[data-refused] li')).toMatch(
+      /^Now showing: .+This is not on the list of things to show/,
+    )
+    await page.click('button:has-text("Drop “Now showing:")')
+    expect(await page.isVisible('[data-refused]')).toBe(false)
+    await page.reload()
+    expect(await page.isVisible('[data-refused]')).toBe(false)
+  })
+
+  it('is set apart too when nothing sent with it can be kept', async () => {
+    const before = (await marks()).length
+    await page.evaluate(`document.querySelector('.acts input[name=targetKey]').value = 'nothing-such'`)
+    await page.click('.acts button')
+    await page.waitForSelector('[data-refused] li:has-text("This is not on the list of things to show")')
+    expect(await marks()).toHaveLength(before)
+    await page.click('button:has-text("Drop “")')
   })
 })
 

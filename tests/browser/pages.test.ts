@@ -44,6 +44,7 @@ const PAGES = {
   nights: '/nights',
   'night-new': '/nights/new',
   'night-edit': '/nights/:night/edit',
+  sites: '/sites',
   'site-new': '/sites/new?q=bern',
   telescopes: '/telescopes',
   'telescope-new': '/telescopes/new',

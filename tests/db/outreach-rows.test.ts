@@ -59,7 +59,7 @@ describe('refuses, naming file and line,', () => {
     ['a right ascension of a whole turn', { raDeg: '360' }, 'raDeg must be < 360'],
     ['an appeal above one', { appeal: '1.2' }, 'appeal must be <= 1'],
     ['a word where a number belongs', { magnitude: 'bright' }, 'magnitude must be number'],
-    ['a kind that nobody knows', { kind: 'comet' }, 'kind must be equal to one of the allowed values'],
+    ['a kind that nobody knows', { kind: 'quasar' }, 'kind must be equal to one of the allowed values'],
     ['a key with a capital', { key: 'NGC1' }, 'key must match pattern'],
     ['no name', { name: '' }, 'name must be string'],
     ['a column that the list does not have', { colour: 'red' }, 'colour is no column of this list'],

@@ -106,6 +106,6 @@ it('says of every value whether it was published or comes from memory', () => {
   console.log('values of the outreach list by source:', counts)
   const sourced = objects.reduce((sum, { sources }) => sum + Object.keys(sources).length, 0)
   expect(Object.values(counts).reduce((sum, count) => sum + count, 0)).toBe(sourced)
-  expect(sourceCounts([find('m13')])['from memory']).toBe(7)
+  expect(sourceCounts([find('m13')])['from memory']).toBe(8)
   expect(sourceCounts([find('hip91262')]).published).toBe(4)
 })

@@ -1,12 +1,20 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
+import { alignmentDesk } from '../../server/desk/alignment.ts'
 import type { Desk } from '../../server/desk/desk.ts'
+import { jobQueue } from '../../server/desk/jobs.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { meanErrorFactor } from '../../server/tours/pointing-error.ts'
 import { placeOf } from '../../server/tours/site.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
 
+/** A worker that tells what it was asked, and where it runs. */
+const TELL_TALE = `
+  const { isMainThread, parentPort } = require('node:worker_threads')
+  parentPort.on('message', ({ id, job: { kind, at, stops } }) =>
+    parentPort.postMessage({ id, value: { kind, isMainThread, at, stops } }))
+`
 const folder = freshFolder()
 const DUSK = new Date('2026-12-17T17:00:00Z')
 let desk: Desk
@@ -21,8 +29,8 @@ afterAll(async () => {
 })
 
 describe('alignment stars of a night', () => {
-  it('are stars that the catalogue knows by that name, where it sees them', () => {
-    const pairs = desk.alignment(night.id, DUSK)
+  it('are stars that the catalogue knows by that name, where it sees them', async () => {
+    const pairs = await desk.alignment(night.id, DUSK)
     expect(pairs[0]?.stars.map(({ name }) => name)).toEqual(['Vega', 'Capella'])
     for (const { key, name, direction } of pairs.flatMap(({ stars }) => stars)) {
       expect(desk.objects.find(key)).toMatchObject({ canonicalKey: key, object: { name } })
@@ -33,9 +41,9 @@ describe('alignment stars of a night', () => {
   })
 
   it('are judged by the whole sky without a programme, and by its targets with one', async () => {
-    const [before] = desk.alignment(night.id, DUSK)
+    const [before] = await desk.alignment(night.id, DUSK)
     const { stops } = await desk.tours.build(night.id, { steps: 60 })
-    const [after] = desk.alignment(night.id, DUSK)
+    const [after] = await desk.alignment(night.id, DUSK)
     if (!before || !after) throw new Error('There is no pair')
     const [one, two] = before.stars
     expect(before.meanErrorFactor).toBe(meanErrorFactor(one.direction, two.direction, []))
@@ -44,10 +52,24 @@ describe('alignment stars of a night', () => {
     expect(after.meanErrorFactor).toBeCloseTo(meanErrorFactor(first.direction, second.direction, targets), 9)
   })
 
-  it('are none by day', () => expect(desk.alignment(night.id, new Date('2026-12-17T12:00:00Z'))).toEqual([]))
+  it('are chosen in another thread than the one that answers pages', async () => {
+    const jobs = jobQueue(TELL_TALE, null)
+    const ask = alignmentDesk({ findNight: () => night, programme: () => undefined, jobs })
+    expect(await ask(night.id, DUSK)).toEqual({ kind: 'alignment', isMainThread: false, at: DUSK, stops: [] })
+    await jobs.close()
+  })
 
-  it('are not to be had for a night that nobody planned', () => {
-    expect(() => desk.alignment('no-such-night', DUSK)).toThrow(expect.objectContaining({ code: 'not-found' }))
+  it('are proved by a thing that a wrong hour or date would move: the Moon, Saturn beside it being fainter', async () => {
+    const [best] = await desk.alignment(night.id, DUSK)
+    expect(best?.proof).toMatchObject({ key: 'moon', name: 'Moon' })
+  })
+
+  it('are none by day', async () => {
+    expect(await desk.alignment(night.id, new Date('2026-12-17T12:00:00Z'))).toEqual([])
+  })
+
+  it('are not to be had for a night that nobody planned', async () => {
+    await expect(desk.alignment('no-such-night', DUSK)).rejects.toMatchObject({ code: 'not-found' })
   })
 
   function targetOf(stops: readonly { targetKey: string; startsAt: Date; endsAt: Date }[], key: string) {

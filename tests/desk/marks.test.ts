@@ -32,7 +32,8 @@ const showing = (changes: Partial<MarkDraft> = {}): MarkDraft => ({
   secondsAgo: 0,
   ...changes,
 })
-const record = (...drafts: MarkDraft[]) => desk.marks.record(night.id, drafts, 'Mirela')
+const send = (...drafts: unknown[]) => desk.marks.record(night.id, drafts, 'Mirela')
+const record = (...drafts: MarkDraft[]) => send(...drafts).kept
 const kept = () => desk.marks.since(night.id, 0).map(({ key }) => key)
 const refusal = (work: () => unknown): unknown => {
   try {
@@ -107,11 +108,51 @@ describe('a mark that cannot be kept', () => {
     ['of a kind that does not exist', 'kind', () => ({ kind: 'shouted' as 'shown' })],
     ['with a key too short to be its own', 'key', () => ({ key: 'a' })],
     ['from the future', 'secondsAgo', () => ({ secondsAgo: -1 })],
-  ])('%s is refused with the field %s, and those sent with it are not kept either', (_, field, changes) => {
+    ['that shows something at no station', 'stationId', () => ({ stationId: null })],
+    [
+      'that carries what its kind does not know',
+      'payload.colour',
+      () => ({ payload: { targetKey: 'saturn', aim: 'whole', colour: 'red' } }),
+    ],
+  ])('%s is refused by its key with the field %s, and those sent with it are kept', (_, field, changes) => {
     const before = kept()
-    const error = refusal(() => record(showing(), showing(changes())))
-    expect(error).toMatchObject({ code: 'invalid', problems: [{ field: `1.${field}` }] })
+    const [first, wrong, last] = [showing(), showing(changes()), showing()]
+    const answer = send(first, wrong, last)
+    expect(answer.kept.map(({ key }) => key)).toEqual([first.key, last.key])
+    expect(answer.refused).toMatchObject([{ key: wrong.key, problems: [{ field }] }])
+    expect(kept()).toEqual([...before, first.key, last.key])
+  })
+
+  it('alone is refused outright, with its place before the field', () => {
+    const before = kept()
+    const error = refusal(() => send(showing({ kind: 'shouted' as 'shown' }), showing({ secondsAgo: -1 })))
+    expect(error).toMatchObject({ code: 'invalid', problems: [{ field: '0.kind' }, { field: '1.secondsAgo' }] })
     expect(kept()).toEqual(before)
+  })
+
+  it.each([
+    ['nothing', null],
+    ['a word', 'saturn'],
+    ['a thing without a key', {}],
+  ])('may be %s', (_, draft) => {
+    const good = showing()
+    expect(send(draft, good)).toMatchObject({ kept: [{ key: good.key }], refused: [{ key: null }] })
+  })
+
+  it('stays refused when the whole sending is repeated, and what was kept stays the same', () => {
+    const drafts = [showing(), showing({ stationId: null }), showing()]
+    const first = send(...drafts)
+    const before = kept()
+    expect(send(...drafts)).toEqual(first)
+    expect(kept()).toEqual(before)
+  })
+
+  it('takes with it the undo that names it', () => {
+    const wrong = showing({ stationId: null })
+    const good = showing()
+    const answer = send(wrong, showing({ kind: 'undo', payload: { markKey: wrong.key } }), good)
+    expect(answer.kept.map(({ key }) => key)).toEqual([good.key])
+    expect(answer.refused.map(({ problems }) => problems[0]?.field)).toEqual(['stationId', 'payload.markKey'])
   })
 
   it('names another act under a key that is taken', () => {
@@ -130,8 +171,8 @@ describe('a mark that cannot be kept', () => {
   })
 
   it('undoes a mark of another night', () => {
-    const [mark] = desk.marks.record(other.id, [showing({ stationId: other.stations[0]?.id ?? '' })], 'Jonas')
-    const undo = showing({ kind: 'undo', payload: { markKey: mark?.key ?? '' } })
+    const { kept: marks } = desk.marks.record(other.id, [showing({ stationId: other.stations[0]?.id ?? '' })], 'Jonas')
+    const undo = showing({ kind: 'undo', payload: { markKey: marks[0]?.key ?? '' } })
     expect(refusal(() => record(undo))).toMatchObject({ problems: [{ key: 'problem.mark-unknown' }] })
   })
 })
@@ -145,5 +186,42 @@ it('a station taken out of the row still gets the marks that were on their way',
   }))
   const changed = desk.nights.change(spare.id, { ...north.night, siteId: spare.site.id, stations })
   expect(changed.stations.map(({ id }) => id)).not.toContain(gone)
-  expect(desk.marks.record(spare.id, [showing({ stationId: gone })], 'Pirkko')).toHaveLength(1)
+  expect(desk.marks.record(spare.id, [showing({ stationId: gone })], 'Pirkko').kept).toHaveLength(1)
 })
+
+describe('people counted in', () => {
+  const counted = (adults: number, children: number, secondsAgo = 0) =>
+    showing({ kind: 'counted', stationId: null, payload: { adults, children }, secondsAgo })
+  const people = (nightId: string) => {
+    const { adultsIn, childrenIn } = desk.marks.field(nightId)
+    return [adultsIn, childrenIn]
+  }
+
+  it('are never fewer than none, and a slip leaves no debt', () => {
+    const { id } = seedEvening(desk, north)
+    desk.marks.record(id, [counted(-300, -1)], 'Jonas')
+    expect(people(id)).toEqual([0, 0])
+    desk.marks.record(id, [counted(4, 2)], 'Jonas')
+    expect(people(id)).toEqual([4, 2])
+  })
+
+  it('come out right when those who came are heard of after those who left', () => {
+    const { id } = seedEvening(desk, north)
+    desk.marks.record(id, [counted(-5, 0)], 'Jonas')
+    desk.marks.record(id, [counted(10, 3, 120)], 'Pirkko')
+    expect(people(id)).toEqual([5, 3])
+  })
+})
+
+it(
+  'marks get another epoch at every start, since a backup may have been put in their place',
+  async () => {
+    const before = desk.marks.version(night.id).split('.')
+    await desk.close()
+    desk = await openDesk(folder, { clock })
+    const after = desk.marks.version(night.id).split('.')
+    expect(after[1]).toBe(before[1])
+    expect(after[0]).not.toBe(before[0])
+  },
+  SLOW_MS,
+)

@@ -5,6 +5,7 @@ import { south } from '../../seed-demo/south.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { draftOf } from '../support/night-draft.ts'
 
 const folder = freshFolder()
 const clock = standingClock('2026-12-17T17:20:00Z')
@@ -21,14 +22,6 @@ afterAll(async () => {
   removeFolder(folder)
 })
 
-const draftOf = ({ site, stations, id: _id, state: _state, ...night }: Night): NightDraft => ({
-  ...night,
-  siteId: site.id,
-  stations: stations.map(({ id: _stationId, telescope, ...station }) => ({
-    ...station,
-    telescopeId: telescope?.id ?? null,
-  })),
-})
 const problems = (work: () => unknown): unknown => {
   try {
     work()
@@ -116,5 +109,12 @@ describe('a changed night', () => {
     expect(new Set(more.stations.map(({ id }) => id)).size).toBe(4)
     expect(more.stations.slice(1).map(({ id }) => id)).toEqual(july.stations.map(({ id }) => id))
     expect(more.stations[0]).toMatchObject({ operator: '', telescope: null })
+  })
+
+  it('remembers a station that left the row, by its name', () => {
+    const left = july.stations[2]
+    const fewer = changed((draft) => ({ ...draft, stations: draft.stations.slice(0, 2) }))
+    expect(fewer.stations).toHaveLength(2)
+    expect(desk.nights.everyStation(july.id).find(({ id }) => id === left?.id)?.name).toBe('Big reflector')
   })
 })

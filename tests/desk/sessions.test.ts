@@ -61,6 +61,28 @@ describe('a host session', () => {
     await expect(changed.signIn(PIN)).rejects.toMatchObject({ code: 'forbidden' })
   })
 
+  it('needs no PIN at the next starts: the first has made one, and only the first tells it', async () => {
+    const first = await open(null)
+    expect(first.newPin).toMatch(/^\d{6}$/)
+    const token = await first.signIn(first.newPin ?? '')
+    const second = await open(null)
+    expect(second.newPin).toBeNull()
+    expect(second.who(token)).toBeDefined()
+    expect(second.who(await second.signIn(first.newPin ?? ''))).toBeDefined()
+    expect((await open('271828')).newPin).toBe('271828')
+  })
+
+  it('is opened by another PIN in each new folder', async () => {
+    const made = new Set<string | null>()
+    for (let i = 0; i < 3; i++) {
+      const fresh = openDatabase(':memory:')
+      migrate(fresh)
+      made.add((await sessionDesk({ ...openStores(fresh), pin: null, limits: LIMITS, nowMs: () => nowMs })).newPin)
+      fresh.close()
+    }
+    expect(made.size).toBe(3)
+  })
+
   it('is nobody for a made-up token', async () => expect((await open()).who('made-up')).toBeUndefined())
 })
 

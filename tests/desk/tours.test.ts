@@ -4,11 +4,14 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import { south } from '../../seed-demo/south.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { nightHours } from '../../server/tours/hours.ts'
-import type { Night } from '../../server/tours/night.ts'
+import type { MarkDraft, MarkKind } from '../../server/tours/mark.ts'
+import type { Night, NightDraft } from '../../server/tours/night.ts'
 import type { Stop, Tour } from '../../server/tours/tour.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { draftOf } from '../support/night-draft.ts'
 
 const STEPS = 60
+const NOW = new Date('2026-12-17T17:20:00Z')
 const FAR_AT = new Date('2999-01-01T00:00:00Z')
 const folder = freshFolder()
 let desk: Desk
@@ -52,7 +55,7 @@ describe('a programme', () => {
   })
 
   it('is kept and comes back the same', () => {
-    expect(desk.tours.latest(night.id)).toEqual(tour)
+    expect(desk.tours.current(night.id)).toEqual(tour)
     expect(desk.tours.find(tour.id)).toEqual(tour)
     expect(tour).toMatchObject({ version: 1, why: 'first', steps: STEPS })
   })
@@ -90,7 +93,7 @@ describe('a programme', () => {
 
   it('cannot be found before it is built, nor for a night that nobody kept', async () => {
     const bare = seedEvening(desk, south)
-    expect(desk.tours.latest(bare.id)).toBeUndefined()
+    expect(desk.tours.current(bare.id)).toBeUndefined()
     await expect(desk.checks.at(bare.id, new Date())).rejects.toMatchObject({ code: 'not-found', key: 'fault.no-tour' })
     await expect(desk.tours.build('nowhere')).rejects.toMatchObject({ key: 'fault.no-night' })
   })
@@ -112,37 +115,82 @@ describe('a programme', () => {
 })
 
 describe('the programme that the row goes by', () => {
-  const accept = (tourId: string, key: string) =>
-    desk.marks.record(
-      night.id,
-      [{ key, kind: 'accepted', stationId: null, payload: { tourId }, secondsAgo: 0 }],
-      'host',
-    )
-  const nextKeys = () => desk.marks.field(night.id).stations.map(({ showing }) => showing?.targetKey)
+  const record = (id: string, key: string, kind: MarkKind, payload: MarkDraft['payload'], stationId: string | null) =>
+    desk.marks.record(id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'host')
+  const accept = (id: string, tourId: string, key: string) => record(id, key, 'accepted', { tourId }, null)
+  const undo = (id: string, markKey: string, key: string) => record(id, key, 'undo', { markKey }, null)
+  const plan = ({ stops }: Tour) =>
+    night.stations.map(({ id }) => stops.findLast((stop) => stop.stationId === id && stop.startsAt <= NOW)?.targetKey)
+  const shownIn = (id: string) => desk.marks.field(id).stations.map(({ showing }) => showing?.targetKey)
 
   it(
-    'is the newest, until an older one is accepted, until that is undone',
+    'is the newest before the night, until an older one is accepted, until that is undone, until that is undone',
     async () => {
-      const first = nextKeys()
-      await desk.tours.build(night.id, { steps: 0, seed: 5 })
-      const second = nextKeys()
-      expect(second).not.toEqual(first)
-      accept(tour.id, 'accepts-the-first')
-      expect(nextKeys()).toEqual(first)
-      desk.marks.record(
-        night.id,
-        [
-          {
-            key: 'takes-it-back',
-            kind: 'undo',
-            stationId: null,
-            payload: { markKey: 'accepts-the-first' },
-            secondsAgo: 0,
-          },
-        ],
-        'host',
+      const second = await desk.tours.build(night.id, { steps: 0, seed: 5 })
+      expect(plan(second)).not.toEqual(plan(tour))
+      const holds = (expected: Tour) => {
+        expect(desk.tours.current(night.id)).toEqual(expected)
+        expect(shownIn(night.id)).toEqual(plan(expected))
+      }
+      holds(second)
+      accept(night.id, tour.id, 'accepts-the-first')
+      holds(tour)
+      undo(night.id, 'accepts-the-first', 'takes-it-back')
+      holds(second)
+      undo(night.id, 'takes-it-back', 'takes-that-back')
+      holds(tour)
+    },
+    SLOW_MS,
+  )
+
+  it(
+    'stays once something has been shown, however often it is built again, until the newer one is accepted',
+    async () => {
+      const evening = seedEvening(desk, north)
+      const first = await desk.tours.build(evening.id, { steps: 0 })
+      const [stop] = first.stops
+      if (!stop) throw new Error('The programme has no stop')
+      record(evening.id, 'shows-the-first', 'showing', { targetKey: stop.targetKey, aim: stop.aim }, stop.stationId)
+      await desk.tours.build(evening.id, { steps: 0, seed: 5 })
+      const third = await desk.tours.build(evening.id, { steps: 0, seed: 6 })
+      expect(desk.tours.current(evening.id)).toEqual(first)
+      expect(desk.tours.stateOf(first)).toMatchObject({ isCurrent: true, waiting: { id: third.id, version: 3 } })
+      expect(desk.tours.stateOf(third).isCurrent).toBe(false)
+      accept(evening.id, third.id, 'accepts-the-third')
+      expect(desk.tours.current(evening.id)).toEqual(third)
+      expect(desk.tours.stateOf(third)).toMatchObject({ isCurrent: true, waiting: null })
+    },
+    SLOW_MS,
+  )
+})
+
+describe('a night that is changed after its programme was built', () => {
+  it(
+    'makes it out of date when what decides it changed, and not for a name',
+    async () => {
+      const evening = seedEvening(desk, north)
+      const built = await desk.tours.build(evening.id, { steps: 0 })
+      const change = (more: Partial<NightDraft>): boolean => {
+        desk.nights.change(evening.id, { ...draftOf(evening), ...more })
+        return desk.tours.stateOf(built).isStale
+      }
+      const { stations, settings } = draftOf(evening)
+      const backwards = JSON.parse(JSON.stringify(Object.fromEntries(Object.entries(settings).reverse())))
+      expect(change({ settings: backwards })).toBe(false)
+      expect(change({ title: 'Another name', stations: stations.map((it) => ({ ...it, operator: 'Tove' })) })).toBe(
+        false,
       )
-      expect(nextKeys()).toEqual(second)
+      expect(change({ closes: '20:30', visitors: [] })).toBe(true)
+      expect(change({})).toBe(false)
+      expect(
+        change({ stations: stations.map((it, i) => ({ ...it, telescopeId: stations[3 - i]?.telescopeId ?? null })) }),
+      ).toBe(true)
+      expect(change({})).toBe(false)
+      desk.sites.change(evening.site.id, { ...north.site, skyMag: 18 })
+      expect(desk.tours.stateOf(built).isStale).toBe(true)
+      desk.sites.change(evening.site.id, north.site)
+      expect(desk.tours.stateOf(built).isStale).toBe(false)
+      expect(change({ stations: stations.slice(1) })).toBe(true)
     },
     SLOW_MS,
   )

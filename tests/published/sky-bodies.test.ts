@@ -1,25 +1,24 @@
 import { describe, expect, it } from 'vitest'
 import { bodyLook } from '../../server/sky/body.ts'
-import { nextRise, nextSet, nextTransit } from '../../server/sky/crossing.ts'
+import { nextRise, nextSet } from '../../server/sky/crossing.ts'
 import { jupiterFace, jupiterMoons } from '../../server/sky/jupiter.ts'
 import { moonFace, sunAltitudeAtFeature } from '../../server/sky/moon-face.ts'
 import { saturnRing } from '../../server/sky/saturn.ts'
-import { dateOfJulian } from '../../server/sky/time.ts'
 
 /** The instant in UTC of a terrestrial (dynamical) time; the offset is 32.184 s and the leap seconds of that day. */
 const terrestrial = (iso: string, offsetSec: number): Date => new Date(Date.parse(iso) - offsetSec * 1000)
 const secondsFrom = (found: Date | null, iso: string): number =>
   Math.abs((found?.getTime() ?? Number.NaN) - Date.parse(iso)) / 1000
 
-const DECEMBER_1992 = dateOfJulian(2_448_972.50068 - 59.184 / 86_400)
+const UNIX_EPOCH_JD = 2_440_587.5
+const DECEMBER_1992 = new Date(Math.round((2_448_972.50068 - 59.184 / 86_400 - UNIX_EPOCH_JD) * 86_400_000))
 const APRIL_1992 = terrestrial('1992-04-12T00:00:00Z', 58.184)
 
 describe('Meeus, Astronomical Algorithms, 2nd ed., worked examples', () => {
-  it('15.a: Venus rises, culminates and sets at Boston on 20 March 1988', () => {
+  it('15.a: Venus rises and sets at Boston on 20 March 1988', () => {
     const boston = { latitudeDeg: 42 + 20 / 60, longitudeDeg: -(71 + 5 / 60), heightM: 0 }
     const from = new Date('1988-03-20T00:00:00Z')
     expect(secondsFrom(nextRise('venus', from, boston), '1988-03-20T12:25:26Z')).toBeLessThan(2)
-    expect(secondsFrom(nextTransit('venus', from, boston), '1988-03-20T19:40:30Z')).toBeLessThan(2)
     expect(secondsFrom(nextSet('venus', from, boston), '1988-03-20T02:54:40Z')).toBeLessThan(2)
   })
 

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { BODY_KEYS } from '../../server/sky/body.ts'
 import { skyEvening } from '../../server/sky/evening.ts'
+import type { Horizontal } from '../../server/sky/horizontal.ts'
 import { alignmentPairs } from '../../server/tours/alignment.ts'
 import { noonOf } from '../../server/tours/hours.ts'
 import { looksPerHour, waitMin } from '../../server/tours/line.ts'
-import { attitudeVariance, meanErrorFactor } from '../../server/tours/pointing-error.ts'
+import { meanErrorFactor } from '../../server/tours/pointing-error.ts'
 import { placeOf } from '../../server/tours/site.ts'
 import { brightStars } from '../support/bright-stars.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
@@ -23,6 +24,10 @@ describe('the line at one eyepiece', () => {
   })
 })
 
+/** tr P from the root mean square over the whole sky, sqrt(2/3 tr P). */
+const attitudeVariance = (...stars: readonly [Horizontal, Horizontal]): number =>
+  1.5 * meanErrorFactor(...stars, []) ** 2
+
 // Common practice, no source.
 describe('the two alignment stars at dusk', () => {
   const stars = brightStars()
@@ -33,7 +38,7 @@ describe('the two alignment stars at dusk', () => {
   ])('stand 20 to 65 degrees high and at least 90 degrees of azimuth apart %s', (_where, night) => {
     const { nauticalDuskAt } = skyEvening(noonOf(night.date, night.site.zone), placeOf(night.site))
     if (nauticalDuskAt === null) throw new Error('There is no dusk')
-    const [best] = alignmentPairs({ stars, night, at: nauticalDuskAt, targets: [] })
+    const [best] = alignmentPairs({ stars, bodies: [], night, at: nauticalDuskAt, targets: [] })
     if (best === undefined) throw new Error('There is no pair')
     expect(best.azimuthApartDeg).toBeGreaterThanOrEqual(90)
     for (const { key, magnitude, direction } of best.stars) {

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { airAt } from '../../server/sight/limit.ts'
 import { chanceAndView } from '../../server/sight/sighting.ts'
 import type { Subject } from '../../server/sight/subject.ts'
 import { conditionsWith, darkNight, moonNight, things, viewAt } from '../support/sight-data.ts'
@@ -94,6 +95,34 @@ describe('a faint thing is never seen better', () => {
         expect(at({ streetLight: true, zenithMag: 22 })).toBeLessThanOrEqual(at({ zenithMag: 22 }) + ROUNDING)
       }),
       { numRuns: 500 },
+    )
+  })
+})
+
+describe('a star', () => {
+  const star = fc.record({ magnitude: number(6, 13), altitudeDeg: number(5, 90), seeingArcsec: number(0.5, 6) })
+  /** The power at which the air blows its image up to an apparent 15 minutes of arc. */
+  const blownUpX = (altitudeDeg: number, seeingArcsec: number) =>
+    450 / airAt(altitudeDeg, conditionsWith({ seeingArcsec })).blurArcsec
+
+  it('never loses by more power until its image is blown up by the air, and never gains once the sky is black too', () => {
+    fc.assert(
+      fc.property(star, number(40, 400), pair(0, 1), number(17, 22), (given, apertureMm, [less, more], zenithMag) => {
+        const { magnitude, altitudeDeg, seeingArcsec } = given
+        const last = blownUpX(altitudeDeg, seeingArcsec)
+        const at = (powerX: number) =>
+          chance(
+            { kind: 'star', magnitude, bv: null, isRed: false },
+            { ...darkNight, altitudeDeg },
+            viewAt(apertureMm, powerX),
+            conditionsWith({ zenithMag, seeingArcsec }),
+          )
+        const [low, high] = [5 + less * (last - 5), 5 + more * (last - 5)]
+        expect(at(low)).toBeLessThanOrEqual(at(high) + ROUNDING)
+        const black = Math.max(last, apertureMm / 0.05)
+        expect(at(black * (1 + more))).toBeLessThanOrEqual(at(black * (1 + less)) + ROUNDING)
+      }),
+      { numRuns: 1000 },
     )
   })
 })

@@ -3,6 +3,8 @@ import { chanceWord, sighting } from '../../server/sight/sighting.ts'
 import type { Subject } from '../../server/sight/subject.ts'
 import { conditionsWith, darkNight, moonNight, things, viewAt } from '../support/sight-data.ts'
 
+const M101: Subject = { kind: 'galaxy', magnitude: 7.86, majorArcmin: 28.8, minorArcmin: 26.9 } // RC3, from memory
+
 type Asked = Partial<{
   view: ReturnType<typeof viewAt>
   geometry: typeof moonNight
@@ -43,11 +45,31 @@ describe('why it is seen or not', () => {
     expect(values(things.m51, { geometry: south }, 'sight.air')).toEqual({ mag: 0.8, altitude: 20 })
     expect(codes(things.m51, {})).not.toContain('sight.air')
     expect(codes(things.m51, { conditions: conditionsWith({ thinCloud: 0.3 }) })).toContain('sight.thin-cloud')
+    expect(values(things.m51, { conditions: conditionsWith({ extinctionMag: 0.55 }) }, 'sight.haze')).toEqual({
+      mag: 0.3,
+    })
+    expect(codes(things.m51, { conditions: conditionsWith({ extinctionMag: 0.35 }) })).not.toContain('sight.haze')
     const lamp = conditionsWith({ streetLight: true, zenithMag: 21.5 })
     expect(codes(things.m57, { conditions: lamp, view: viewAt(102, 90) })).toContain('sight.street-light')
     const dusk = codes(things.m51, { geometry: { ...south, sunAltitudeDeg: -9 } })
     expect(dusk.indexOf('sight.twilight')).toBeLessThan(dusk.indexOf('sight.air'))
     expect(dusk).toContain('sight.twilight')
+  })
+
+  it('lays the loss of M51 and M101 in a town on the town and not on the half Moon', () => {
+    const asked = { geometry: { ...moonNight, altitudeDeg: 45 }, conditions: conditionsWith({ zenithMag: 19.5 }) }
+    for (const galaxy of [things.m51, M101]) {
+      const [seen, told] = [sighting(galaxy, asked.geometry, viewAt(102, 40), asked.conditions), codes(galaxy, asked)]
+      expect(seen.chance).toBeLessThan(0.2)
+      expect(told).toContain('sight.town-sky')
+      expect(told.slice(0, told.indexOf('sight.town-sky'))).not.toContain('sight.moonlight')
+      const cost = (code: string) => seen.reasons.find((reason) => reason.code === code)?.magnitudes ?? 0
+      expect(cost('sight.town-sky')).toBeGreaterThan(4 * cost('sight.moonlight'))
+    }
+    const country = { ...asked, conditions: conditionsWith({ zenithMag: 21.3 }) }
+    const told = codes(things.m51, country)
+    expect(told).toContain('sight.moonlight')
+    expect(told.slice(0, told.indexOf('sight.moonlight'))).not.toContain('sight.town-sky')
   })
 
   it('says what keeps a pair together: power, air or tube', () => {

@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bodyLook } from '../../server/sky/body.ts'
-import { nextTransit } from '../../server/sky/crossing.ts'
 import { type SkyEvening, skyEvening } from '../../server/sky/evening.ts'
 import type { Place } from '../../server/sky/place.ts'
 
@@ -104,11 +103,3 @@ function checkCrossing(when: Date | null, step: number, level: number, place: Pl
     if (step >= 0) expect(Math.abs(minutes - 2 * step - 1)).toBeLessThanOrEqual(1.01)
   }
 }
-
-it('has the Sun at its highest when it crosses the meridian', () => {
-  const place = at(48, 11)
-  const noon = nextTransit('sun', new Date('2026-04-10T06:00:00Z'), place)
-  const high = sunAltitudeDeg(noon, place)
-  expect(high).toBeGreaterThan(sunAltitudeDeg(new Date(noon.getTime() - 10 * MINUTE_MS), place))
-  expect(high).toBeGreaterThan(sunAltitudeDeg(new Date(noon.getTime() + 10 * MINUTE_MS), place))
-})

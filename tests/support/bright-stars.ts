@@ -1,5 +1,5 @@
 import { starNames, starRows } from '../../db/catalogue/rows.ts'
-import type { BrightStar } from '../../server/tours/alignment.ts'
+import type { BrightStar } from '../../server/tours/alignment-lights.ts'
 
 /** The stars of V 3 or brighter from the tables that ship, brightest first. */
 export function brightStars(): readonly BrightStar[] {
@@ -7,10 +7,11 @@ export function brightStars(): readonly BrightStar[] {
   return [...starRows().values()]
     .filter(({ magnitude }) => magnitude <= 3)
     .sort((a, b) => a.magnitude - b.magnitude)
-    .map(({ hip, magnitude, ...place }) => ({
+    .map(({ hip, magnitude, bv, ...place }) => ({
       key: `hip${hip}`,
       name: names.get(hip)?.name ?? '',
       magnitude,
+      bv,
       place,
     }))
 }

@@ -1,15 +1,20 @@
 import { DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
 import { bestView } from '../../server/sight/eyepiece.ts'
+import { featuresTonight } from '../../server/sight/moon-features.ts'
 import { viewThrough } from '../../server/sight/optics.ts'
+import { moonsOfJupiter } from '../../server/sight/planet-moons.ts'
 import { sighting } from '../../server/sight/sighting.ts'
 import type { SkyGeometry } from '../../server/sight/sky-brightness.ts'
 import type { Subject } from '../../server/sight/subject.ts'
 import { separationDeg } from '../../server/sky/angles.ts'
 import { bodyLook } from '../../server/sky/body.ts'
 import type { Horizontal } from '../../server/sky/horizontal.ts'
+import { jupiterMoons } from '../../server/sky/jupiter.ts'
+import { moonFace } from '../../server/sky/moon-face.ts'
 import { apparentAltitudeDeg } from '../../server/sky/refraction.ts'
 import { saturnRing } from '../../server/sky/saturn.ts'
 import { starHorizontal } from '../../server/sky/star.ts'
+import { isColourContrast } from '../../server/tours/colours.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
 import type { Telescope } from '../../server/tours/telescope.ts'
@@ -61,10 +66,18 @@ export function subjectAt(object: ShowObject, at: Date, night: Night): Subject {
   const magnitude = object.magnitude ?? 0
   const majorArcmin = object.majorArcmin ?? 10
   const minorArcmin = object.minorArcmin ?? majorArcmin
-  const { kind, brightestStarMag, starCount } = object
-  if (object.body !== null) return bodySubject(object.body, at, night)
-  if (kind === 'open-cluster') return { kind, magnitude, diameterArcmin: majorArcmin, brightestStarMag, starCount }
-  if (kind === 'globular') return { kind, magnitude, halfLightArcmin: object.halfLightArcmin ?? majorArcmin / 4 }
+  const { kind, brightestStarMag, starCount, starMagnitudes: starMags, branchMag } = object
+  if (object.body !== null) return bodySubject(object, at, night)
+  if (kind === 'open-cluster')
+    return { kind, magnitude, diameterArcmin: majorArcmin, brightestStarMag, starCount, starMags }
+  if (kind === 'globular')
+    return { kind, magnitude, halfLightArcmin: object.halfLightArcmin ?? majorArcmin / 4, branchMag }
+  if (kind === 'galaxy') {
+    const [coreMag, diameterArcmin] = [object.coreMagnitude, object.coreArcmin]
+    const core = coreMag === null || diameterArcmin === null ? null : { magnitude: coreMag, diameterArcmin }
+    return { kind, magnitude, majorArcmin, minorArcmin, core }
+  }
+  if (kind === 'comet') return { kind, magnitude, comaArcmin: majorArcmin, condensation: object.condensation ?? 4 }
   if (kind === 'asterism') return { kind, magnitude, fieldDeg: object.fieldDeg ?? majorArcmin / 60 }
   if (kind === 'star' || kind === 'red-star')
     return { kind: 'star', magnitude, bv: object.bv, isRed: kind === 'red-star' }
@@ -74,19 +87,24 @@ export function subjectAt(object: ShowObject, at: Date, night: Night): Subject {
       kind,
       magnitudes,
       separationArcsec: object.separationArcsec ?? 0,
-      hasColourContrast: object.colours !== null,
+      hasColourContrast: object.colours !== null && isColourContrast(object.colours),
     }
   }
   if (kind === 'moon' || kind === 'planet') throw new Error('A body without a key')
   return { kind, magnitude, majorArcmin, minorArcmin }
 }
 
-function bodySubject(body: NonNullable<ShowObject['body']>, at: Date, night: Night): Subject {
+function bodySubject({ body, features }: ShowObject, at: Date, night: Night): Subject {
+  if (body === null) throw new Error('A body without a key')
   const { magnitude, diameterArcsec, litFraction, phaseAngleDeg } = bodyLook(body, at, night.site)
-  if (body === 'moon') return { kind: 'moon', litFraction, phaseAngleDeg, diameterArcmin: diameterArcsec / 60 }
+  if (body === 'moon') {
+    const lit = features.length === 0 ? {} : { features: featuresTonight(moonFace(at), features) }
+    return { kind: 'moon', litFraction, phaseAngleDeg, diameterArcmin: diameterArcsec / 60, ...lit }
+  }
   const ring = saturnRing(at)
+  const moons = body === 'jupiter' ? moonsOfJupiter({ magnitude, diameterArcsec }, jupiterMoons(at)) : []
   const [ringMajorArcsec, ringMinorArcsec] = body === 'saturn' ? [ring.majorArcsec, ring.minorArcsec] : [0, 0]
-  return { kind: 'planet', body, magnitude, diameterArcsec, litFraction, ringMajorArcsec, ringMinorArcsec }
+  return { kind: 'planet', body, magnitude, diameterArcsec, litFraction, ringMajorArcsec, ringMinorArcsec, moons }
 }
 
 /** Chance and view through one tube and eyepiece at one instant. */

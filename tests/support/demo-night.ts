@@ -4,11 +4,13 @@ import { south } from '../../seed-demo/south.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { Telescope, TelescopeDraft } from '../../server/tours/telescope.ts'
 
-const telescopeOf = (draft: TelescopeDraft, id: string): Telescope => ({
+/** A telescope as a desk would answer it, with ids that say what they stand for. */
+export const telescopeOf = (draft: TelescopeDraft, id: string): Telescope => ({
   ...draft,
   id,
   tubes: draft.tubes.map((tube, i) => ({ ...tube, id: `${id}-tube-${i}` })),
   eyepieces: draft.eyepieces.map((eyepiece, i) => ({ ...eyepiece, id: `${id}-eyepiece-${i}` })),
+  factors: (draft.factors ?? []).map((factor, i) => ({ ...factor, id: `${id}-factor-${i}` })),
 })
 
 /** A demo evening as the night that a desk would answer, with ids that say what they stand for. */

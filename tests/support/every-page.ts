@@ -1,10 +1,14 @@
+import type { TourState } from '../../server/desk/desk.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
 import { type FieldSubject, fieldPage, fieldRowPage } from '../../server/web/pages/field.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
-import { nightsPage, telescopesPage } from '../../server/web/pages/lists.ts'
+import { nightsPage, sitesPage, telescopesPage } from '../../server/web/pages/lists.ts'
+import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
+import { nightObjectsPage } from '../../server/web/pages/night-objects.ts'
+import { objectTonightPage } from '../../server/web/pages/object-tonight.ts'
 import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
@@ -13,20 +17,24 @@ import { siteFormPage } from '../../server/web/pages/site-form.ts'
 import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
+import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
 import {
   A_CHECK,
   A_FIELD,
   AN_EVENING,
   EMPTY_FIELD,
   EMPTY_TOUR,
+  HOLDING,
   HOST,
   NAMES,
   TOUR,
   UNTOLD,
   VISITOR,
 } from './page-data.ts'
+import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
+const WITH_BARLOW = { ...A_TELESCOPE, id: 'telescope-2', factors: [{ id: 'factor-1', name: '2x Barlow', factor: 2 }] }
 const BLANK = { values: {}, problems: [] }
 const WRONG = {
   values: { 'visitors.0.startsAt': '18:30', 'visitors.0.adults': 'many' },
@@ -42,13 +50,16 @@ const WRONG = {
   ],
 }
 const town = { ...A_SITE, name: 'Oberried', country: 'Germany', region: 'Bavaria' }
+const newKey = () => 'key-12345'
+const OUT_OF_USE: TourState = { isCurrent: false, isStale: true, waiting: null }
+const WAITED_FOR: TourState = { ...HOLDING, waiting: { id: 'tour-2', version: 2, madeAt: A_CHECK.at } }
 const field: FieldSubject = {
   night: A_NIGHT,
   tour: TOUR,
   field: A_FIELD,
   names: NAMES,
   look: 'lamp',
-  newKey: () => 'key-12345',
+  newKey,
 }
 const bareField: FieldSubject = { ...field, tour: undefined, field: EMPTY_FIELD, look: 'day' }
 const station = A_NIGHT.stations[0]
@@ -63,23 +74,31 @@ export const EVERY_PAGE: Models = {
       night: A_NIGHT,
       evening: AN_EVENING,
       tour: TOUR,
+      state: WAITED_FOR,
       field: A_FIELD,
       siteCount: 1,
       telescopeCount: 1,
       names: NAMES,
+      newKey,
     }),
     boardPage(VISITOR, {
       night: undefined,
       evening: undefined,
       tour: undefined,
+      state: undefined,
       field: undefined,
       siteCount: 0,
       telescopeCount: 0,
       names: UNTOLD,
+      newKey,
     }),
   ],
   'sign-in': [signInPage(VISITOR, WRONG, '/nights'), signInPage(VISITOR, BLANK, '/')],
   nights: [nightsPage(HOST, [A_NIGHT]), nightsPage(VISITOR, [])],
+  newcomers: [
+    newcomersPage(HOST, { site: A_SITE, learning: A_LEARNING, inUse: AN_IN_USE, trouble: 'fault.factor-moved' }),
+    newcomersPage(VISITOR, { site: A_SITE, learning: NOTHING_LEARNT, inUse: undefined, trouble: null }),
+  ],
   'night-form': [
     nightFormPage(HOST, {
       id: 'night-1',
@@ -88,34 +107,71 @@ export const EVERY_PAGE: Models = {
       stationRows: 4,
       sites: [A_SITE],
       telescopes: [A_TELESCOPE],
+      factors: [{ ...AN_IN_USE, siteId: A_SITE.id, site: A_SITE.name }],
     }),
-    nightFormPage(HOST, { id: null, state: BLANK, halfHours: [], stationRows: 12, sites: [], telescopes: [] }),
+    nightFormPage(HOST, {
+      id: null,
+      state: BLANK,
+      halfHours: [],
+      stationRows: 12,
+      sites: [],
+      telescopes: [],
+      factors: [],
+    }),
   ],
+  sites: [sitesPage(HOST, [A_SITE, { ...A_SITE, horizon: [], glow: [] }], [A_NIGHT]), sitesPage(VISITOR, [], [])],
   'site-form': [
-    siteFormPage(HOST, { state: WRONG, query: 'ober', towns: [town], chosen: town }),
-    siteFormPage(HOST, { state: BLANK, query: 'nowhere', towns: [], chosen: undefined }),
+    siteFormPage(HOST, {
+      id: null,
+      state: WRONG,
+      rows: { glows: 2, corners: null },
+      search: { query: 'ober', towns: [town], chosen: undefined },
+    }),
+    siteFormPage(HOST, { id: 'site-1', state: BLANK, rows: { glows: 8, corners: 3 }, search: null }),
   ],
-  telescopes: [telescopesPage(HOST, [A_TELESCOPE]), telescopesPage(VISITOR, [])],
-  'telescope-form': [telescopeFormPage(HOST, WRONG, 3), telescopeFormPage(HOST, BLANK, 12)],
+  telescopes: [telescopesPage(HOST, [A_TELESCOPE, WITH_BARLOW], [A_NIGHT]), telescopesPage(VISITOR, [], [])],
+  'telescope-form': [
+    telescopeFormPage(HOST, { id: null, state: WRONG, rows: { eyepieces: 3, factors: 1 } }),
+    telescopeFormPage(HOST, { id: 'telescope-1', state: BLANK, rows: { eyepieces: 12, factors: 3 } }),
+  ],
   programme: [
-    programmePage(HOST, { night: A_NIGHT, tour: TOUR, by: 'telescope', names: NAMES }),
-    programmePage(VISITOR, { night: BARE_NIGHT, tour: undefined, by: 'time', names: UNTOLD }),
+    programmePage(HOST, { night: A_NIGHT, tour: TOUR, state: OUT_OF_USE, by: 'telescope', names: NAMES, newKey }),
+    programmePage(VISITOR, {
+      night: BARE_NIGHT,
+      tour: undefined,
+      state: undefined,
+      by: 'time',
+      names: UNTOLD,
+      newKey,
+    }),
   ],
   check: [
     checkPage(HOST, A_NIGHT, A_CHECK, [A_CHECK.at], NAMES),
     checkPage(VISITOR, BARE_NIGHT, { at: A_CHECK.at, lines: [], changes: [] }, [], UNTOLD),
   ],
+  'night-objects': [
+    nightObjectsPage(HOST, { night: A_NIGHT, hasTour: true, query: 'her', hits: [A_HIT] }),
+    nightObjectsPage(VISITOR, { night: A_NIGHT, hasTour: false, query: 'zzz', hits: [] }),
+  ],
+  'object-tonight': [
+    objectTonightPage(HOST, { night: A_NIGHT, tonight: A_TONIGHT, hasTour: true, names: NAMES }),
+    objectTonightPage(VISITOR, { night: BARE_NIGHT, tonight: NEVER_TONIGHT, hasTour: false, names: UNTOLD }),
+  ],
   'run-sheet': [
-    runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, names: NAMES }, 'a4'),
-    runSheetPage(HOST, { night: BARE_NIGHT, evening: AN_EVENING, tour: EMPTY_TOUR, names: UNTOLD }, 'letter'),
+    runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES }, 'a4'),
+    runSheetPage(
+      HOST,
+      { night: BARE_NIGHT, evening: AN_EVENING, tour: EMPTY_TOUR, isStale: false, names: UNTOLD },
+      'letter',
+    ),
   ],
   sheets: [
-    sheetsPage(HOST, { night: A_NIGHT, tour: TOUR, checks: [A_CHECK], names: NAMES }, 'a4'),
-    sheetsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, checks: [], names: UNTOLD }, 'letter'),
+    sheetsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, checks: [A_CHECK], names: NAMES }, 'a4'),
+    sheetsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, checks: [], names: UNTOLD }, 'letter'),
   ],
   cards: [
-    cardsPage(HOST, { night: A_NIGHT, tour: TOUR, names: NAMES }, 'a4'),
-    cardsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, names: UNTOLD }, 'letter'),
+    cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, names: NAMES }, 'a4'),
+    cardsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, names: UNTOLD }, 'letter'),
   ],
   'field-row': [fieldRowPage(HOST, field), fieldRowPage(VISITOR, { ...bareField, night: BARE_NIGHT })],
   field: [fieldPage(HOST, field, station), fieldPage(VISITOR, bareField, station)],

@@ -1,15 +1,20 @@
+import { Value } from 'typebox/value'
 import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
+import { draftProblems, inside } from '../../server/desk/mark-problems.ts'
 import { Fault, invalid, notFound } from '../../server/errors.ts'
 import type { Sighting } from '../../server/sight/sighting.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
-import type { AlignmentPair } from '../../server/tours/alignment.ts'
-import type { Mark } from '../../server/tours/mark.ts'
+import { type Mark, MarkDraft } from '../../server/tours/mark.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
 import { nightProblems, siteProblems, telescopeProblems } from '../../server/tours/problems.ts'
 import type { Site } from '../../server/tours/site.ts'
 import type { Telescope } from '../../server/tours/telescope.ts'
 import type { Tour } from '../../server/tours/tour.ts'
+import { A_PAIR } from './alignment-data.ts'
+import { telescopeOf } from './demo-night.ts'
+import { fakeLearning } from './fake-learning.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, AN_OBJECT, THE_MOON } from './field-data.ts'
+import { A_TONIGHT } from './tonight-data.ts'
 
 export const NOW = new Date('2026-11-14T16:00:00Z')
 export const PIN = '314159'
@@ -47,6 +52,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       ...kitPart(kept),
       ...skyPart(),
       ...fieldPart(kept),
+      learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
       sessions: sessionPart(kept),
       health: () => ({
         version: '0.1.0',
@@ -69,6 +75,11 @@ function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
     list.push(thing)
     return thing
   }
+  const replace = <Thing extends { readonly id: string }>(list: Thing[], thing: Thing): Thing => {
+    const at = list.findIndex(({ id }) => id === thing.id)
+    list[at] = thing
+    return thing
+  }
   const nightOf = (draft: NightDraft): Night => {
     const site = findIn(kept.sites, draft.siteId, 'site')
     refuse(nightProblems(draft, NOW, site.zone))
@@ -82,24 +93,30 @@ function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
         refuse(siteProblems(draft))
         return keep(kept.sites, { ...draft, id: `site-${kept.sites.length + 1}` })
       },
-      change: (id, draft) => ({ ...findIn(kept.sites, id, 'site'), ...draft }),
+      change(id, draft) {
+        findIn(kept.sites, id, 'site')
+        refuse(siteProblems(draft))
+        return replace(kept.sites, { ...draft, id })
+      },
     },
     telescopes: {
       all: () => kept.telescopes,
       find: (id) => findIn(kept.telescopes, id, 'telescope'),
       add(draft) {
         refuse(telescopeProblems(draft))
-        return keep(kept.telescopes, {
-          ...A_TELESCOPE,
-          id: `telescope-${kept.telescopes.length + 1}`,
-          name: draft.name,
-        })
+        return keep(kept.telescopes, telescopeOf(draft, `telescope-${kept.telescopes.length + 1}`))
+      },
+      change(id, draft) {
+        findIn(kept.telescopes, id, 'telescope')
+        refuse(telescopeProblems(draft))
+        return replace(kept.telescopes, telescopeOf(draft, id))
       },
     },
     nights: {
       all: () => kept.nights,
       find: (id) => findIn(kept.nights, id, 'night'),
       current: () => kept.nights[0],
+      everyStation: (id) => findIn(kept.nights, id, 'night').stations,
       add: (draft) => keep(kept.nights, nightOf(draft)),
       change: (id, draft) => ({ ...nightOf(draft), id: findIn(kept.nights, id, 'night').id }),
     },
@@ -173,29 +190,7 @@ const SIGHTING: Sighting = {
   sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
 }
 
-const PAIR: AlignmentPair = {
-  stars: [
-    {
-      key: 'hip91262',
-      name: 'Vega',
-      magnitude: 0.03,
-      direction: { altitudeDeg: 40, azimuthDeg: 290 },
-      isAlone: true,
-    },
-    {
-      key: 'hip24608',
-      name: 'Capella',
-      magnitude: 0.08,
-      direction: { altitudeDeg: 30, azimuthDeg: 55 },
-      isAlone: true,
-    },
-  ],
-  separationDeg: 92,
-  azimuthApartDeg: 125,
-  meanErrorFactor: 1.25,
-}
-
-function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'alignment' | 'marks'> {
+function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'tonight' | 'checks' | 'alignment' | 'marks'> {
   const night = (id: string) => findIn(kept.nights, id, 'night')
   const toursOf = (id: string) => kept.tours.filter((tour) => tour.nightId === night(id).id)
   const check = (id: string, at: Date) => ({ at, lines: [], changes: [], nightId: night(id).id })
@@ -207,20 +202,25 @@ function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'alignment' | 'm
         kept.tours.push(tour)
         return tour
       },
-      latest: (id) => toursOf(id).at(-1),
+      current: (id) => toursOf(id).at(-1),
+      version: (id, version) => findIn(toursOf(id), `tour-${version}`, 'tour'),
+      stateOf: ({ id, nightId }) => ({ isCurrent: toursOf(nightId).at(-1)?.id === id, isStale: false, waiting: null }),
       find: (id) => findIn(kept.tours, id, 'tour'),
       versions: toursOf,
     },
-    alignment: (id) => [PAIR].filter(() => night(id).id === id),
+    tonight: async (id, key, at) => ({ ...A_TONIGHT, targetKey: key, at: at ?? A_TONIGHT.at, nightId: night(id).id }),
+    alignment: async (id) => [A_PAIR].filter(() => night(id).id === id),
     checks: { at: async (id, at) => check(id, at), evening: async (id) => [check(id, NOW)] },
     marks: {
       record(id, drafts, by) {
         for (const draft of drafts) {
+          if (!Value.Check(MarkDraft, draft)) throw invalid(draftProblems(draft).map((wrong) => inside('0', wrong)))
           if (kept.marks.some(({ key }) => key === draft.key)) continue
           const seq = kept.marks.length + 1
           kept.marks.push({ ...draft, seq, nightId: night(id).id, by, receivedAt: NOW, happenedAt: NOW })
         }
-        return kept.marks.filter(({ key }) => drafts.some((draft) => draft.key === key))
+        const keys = drafts.map((draft) => Value.Parse(MarkDraft, draft).key)
+        return { kept: kept.marks.filter(({ key }) => keys.includes(key)), refused: [] }
       },
       since: (id, seq) => kept.marks.filter((mark) => mark.nightId === night(id).id && mark.seq > seq),
       field: () => ({ seq: kept.marks.length, at: NOW, stations: [], adultsIn: 0, childrenIn: 0 }),
@@ -231,6 +231,7 @@ function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'checks' | 'alignment' | 'm
 
 function sessionPart({ tokens }: Kept): Desk['sessions'] {
   return {
+    newPin: null,
     async signIn(pin) {
       if (pin !== PIN) throw new Fault('forbidden', 'fault.wrong-pin')
       const token = `session-${tokens.size + 1}`

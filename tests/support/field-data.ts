@@ -43,6 +43,7 @@ export const A_TELESCOPE: Telescope = {
   id: 'telescope-1',
   tubes: TELESCOPE_DRAFT.tubes.map((tube, i) => ({ ...tube, id: `tube-${i + 1}` })),
   eyepieces: TELESCOPE_DRAFT.eyepieces.map((eyepiece, i) => ({ ...eyepiece, id: `eyepiece-${i + 1}` })),
+  factors: [],
 }
 
 export const NIGHT_DRAFT: NightDraft = {
@@ -98,9 +99,14 @@ export const AN_OBJECT: ShowObject = {
   majorArcmin: 20,
   minorArcmin: 20,
   halfLightArcmin: 1.7,
+  branchMag: null,
+  coreMagnitude: null,
+  coreArcmin: null,
+  condensation: null,
   angleDeg: null,
   brightestStarMag: 11.9,
   starCount: null,
+  starMagnitudes: [],
   componentMagnitudes: null,
   separationArcsec: null,
   pairAngleDeg: null,
@@ -108,6 +114,7 @@ export const AN_OBJECT: ShowObject = {
   colours: null,
   hips: [],
   fieldDeg: 0.6,
+  features: [],
   distanceLy: 23000,
   appeal: 0.7,
   appealReason: 'a ball of stars',
@@ -126,6 +133,7 @@ export const A_TOUR: Tour = {
   seed: 1,
   steps: 1000,
   inputsDigest: 'abc',
+  tookOverAtSeq: 0,
   value: 90,
   bound: 100,
   seconds: 1.5,

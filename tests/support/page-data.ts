@@ -1,4 +1,4 @@
-import type { EveningAnswer } from '../../server/desk/desk.ts'
+import type { EveningAnswer, TourState } from '../../server/desk/desk.ts'
 import type { Check, CheckLine } from '../../server/tours/check.ts'
 import type { FieldState, StationNow } from '../../server/tours/field.ts'
 import type { Story } from '../../server/tours/target.ts'
@@ -91,6 +91,8 @@ export const TOUR: Tour = {
   })),
   notices: [{ code: 'rule.moon-always', values: { from: '20:00', to: '20:30' } }],
 }
+/** The programme of the row, with nothing changed since and nothing newer. */
+export const HOLDING: TourState = { isCurrent: true, isStale: false, waiting: null }
 export const EMPTY_TOUR: Tour = { ...A_TOUR, stops: [], spares: [], notices: [] }
 
 export const A_STATION_NOW: StationNow = {

@@ -3,17 +3,30 @@ import { wrap180 } from '../../server/sky/angles.ts'
 import { apparentAltitudeDeg } from '../../server/sky/refraction.ts'
 import { starHorizontal } from '../../server/sky/star.ts'
 import { type AlignmentPair, alignmentPairs } from '../../server/tours/alignment.ts'
-import { alignmentStars } from '../../server/tours/alignment-stars.ts'
+import { lightsOver, type NamedBody } from '../../server/tours/alignment-lights.ts'
+import { alignmentStars, centrable } from '../../server/tours/alignment-stars.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { attitudeVariance, meanErrorFactor } from '../../server/tours/pointing-error.ts'
+import { meanErrorFactor } from '../../server/tours/pointing-error.ts'
 import { apartDeg } from '../../server/tours/sky-at.ts'
 import { skylineAt } from '../../server/tours/skyline.ts'
+import type { MountKind } from '../../server/tours/telescope.ts'
 import { brightStars } from '../support/bright-stars.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
 
 const stars = brightStars()
+const BODIES: readonly NamedBody[] = [
+  { key: 'moon', name: 'Moon' },
+  { key: 'venus', name: 'Venus' },
+  { key: 'mars', name: 'Mars' },
+  { key: 'jupiter', name: 'Jupiter' },
+  { key: 'saturn', name: 'Saturn' },
+]
+function ableStars(night: Night, at: Date) {
+  const lights = lightsOver(stars, BODIES, at, night.site)
+  return alignmentStars(centrable(lights, night, at), lights)
+}
 const pairsOf = (night: Night, at: string | Date, targets: Parameters<typeof alignmentPairs>[0]['targets'] = []) =>
-  alignmentPairs({ stars, night, at: new Date(at), targets })
+  alignmentPairs({ stars, bodies: BODIES, night, at: new Date(at), targets })
 const namesOf = (pairs: readonly AlignmentPair[]) => pairs.map((pair) => pair.stars.map(({ name }) => name).join('+'))
 
 const DARK = '2026-12-17T19:00:00Z'
@@ -109,7 +122,7 @@ describe('the two stars to align on', () => {
     let compared = 0
     for (let hour = 17; hour < 29; hour++) {
       const at = new Date(Date.UTC(2026, 11, 17, hour))
-      const able = alignmentStars(stars, walled, at).map(({ direction }) => direction)
+      const able = ableStars(walled, at).map(({ direction }) => direction)
       for (const { altitudeDeg, azimuthDeg } of able) {
         expect(altitudeDeg).toBeGreaterThanOrEqual(skylineAt(horizon, azimuthDeg).altitudeDeg + 2)
       }
@@ -127,7 +140,7 @@ describe('the two stars to align on', () => {
     const byKey = new Map(stars.map(({ key, place }) => [key, place]))
     for (let minute = 0; minute < 12 * 60; minute += 10) {
       const at = new Date(Date.UTC(2026, 11, 17, 17, minute))
-      for (const { key } of alignmentStars(stars, demoNight, at)) {
+      for (const { key } of ableStars(demoNight, at)) {
         const place = byKey.get(key)
         if (!place) throw new Error(key)
         const { altitudeDeg, azimuthDeg } = starHorizontal(place, new Date(at.getTime() + 20 * 60_000), demoNight.site)
@@ -146,7 +159,7 @@ describe('the two stars to align on', () => {
 
   it('are told apart from stars that might be taken for them', () => {
     const isAloneAt = (night: Night, at: string) =>
-      Object.fromEntries(alignmentStars(stars, night, new Date(at)).map(({ name, isAlone }) => [name, isAlone]))
+      Object.fromEntries(ableStars(night, new Date(at)).map(({ name, lookAlike }) => [name, lookAlike === null]))
     // Separations and magnitudes from memory: Hadar stands 4.4 degrees from Rigil Kentaurus, Castor 4.5 from Pollux.
     expect(isAloneAt(southernNight, '2027-07-10T08:30:00Z')).toMatchObject({
       Antares: true,
@@ -157,15 +170,34 @@ describe('the two stars to align on', () => {
     expect(isAloneAt(demoNight, '2026-12-17T21:00:00Z')).toMatchObject({ Aldebaran: true, Castor: false })
   })
 
+  it('leave out Polaris at an alt-az mount where another pair keeps the rules, and take it at others', () => {
+    const horizon = [
+      { azimuthDeg: 30, altitudeDeg: 0, name: '' },
+      { azimuthDeg: 31, altitudeDeg: 70, name: 'wall' },
+      { azimuthDeg: 90, altitudeDeg: 70, name: 'wall' },
+      { azimuthDeg: 91, altitudeDeg: 0, name: '' },
+    ]
+    const walled = { ...demoNight, site: { ...demoNight.site, horizon } }
+    const taken = (mount: 'altaz-driven' | 'equatorial') => {
+      const nights = Array.from({ length: 72 }, (_, i) => new Date(Date.UTC(2026, 11, 17, 17, 10 * i)))
+      return nights.filter((at) =>
+        namesOf(pairsOf(withMount(walled, mount, 75), at).slice(0, 1))[0]?.includes('Polaris'),
+      )
+    }
+    expect(taken('altaz-driven').length).toBeLessThan(taken('equatorial').length)
+  })
+
   it('are named by magnitude: of two pairs that keep the rules, the plainer comes first', () => {
     const plainness = ({ stars: two }: AlignmentPair) =>
-      two.filter(({ magnitude }) => magnitude <= 1.5).length + two.filter(({ isAlone }) => isAlone).length
+      two.filter(({ magnitude }) => magnitude <= 1.5).length + two.filter(({ lookAlike }) => lookAlike === null).length
     const keepsRules = ({ stars: two, separationDeg, azimuthApartDeg }: AlignmentPair) =>
       azimuthApartDeg >= 90 &&
       azimuthApartDeg <= 160 &&
       separationDeg >= 45 &&
       separationDeg <= 135 &&
-      two.every(({ direction }) => direction.altitudeDeg >= 20 && direction.altitudeDeg <= 65)
+      two.every(
+        ({ direction, isNearPole }) => !isNearPole && direction.altitudeDeg >= 20 && direction.altitudeDeg <= 65,
+      )
     for (const { night, at } of EVENINGS) {
       const grades = pairsOf(night, at).filter(keepsRules).map(plainness)
       expect(grades).toEqual(grades.toSorted((a, b) => b - a))
@@ -173,7 +205,7 @@ describe('the two stars to align on', () => {
   })
 })
 
-const withMount = (night: Night, mount: 'altaz-hand' | 'equatorial', ceilingDeg: number): Night => ({
+const withMount = (night: Night, mount: MountKind, ceilingDeg: number): Night => ({
   ...night,
   stations: night.stations.map((station) => ({
     ...station,
@@ -182,43 +214,15 @@ const withMount = (night: Night, mount: 'altaz-hand' | 'equatorial', ceilingDeg:
 })
 
 describe('the pointing error that is left', () => {
-  const [low, high] = [
-    { altitudeDeg: 25, azimuthDeg: 40 },
-    { altitudeDeg: 60, azimuthDeg: 170 },
-  ]
-
-  it('is the same wherever the compass has its north, and whichever star comes first', () => {
-    const turned = [low, high].map((star) => ({ ...star, azimuthDeg: star.azimuthDeg + 77 }))
-    const [a = low, b = high] = turned
-    expect(attitudeVariance(a, b)).toBeCloseTo(attitudeVariance(high, low), 9)
-  })
-
-  it('is least midway between two stars a quarter turn apart, and worst off to one side', () => {
-    const [east, south] = [90, 180].map((azimuthDeg) => ({ altitudeDeg: 0, azimuthDeg }))
-    if (!east || !south) throw new Error('Two stars are needed')
-    const errorAt = (azimuthDeg: number, altitudeDeg: number) =>
-      meanErrorFactor(east, south, [{ azimuthDeg, altitudeDeg }])
-    expect(errorAt(135, 0)).toBeLessThan(errorAt(135, 90))
-    expect(meanErrorFactor(east, south, [east, { azimuthDeg: 0, altitudeDeg: 90 }])).toBeCloseTo(
-      (errorAt(90, 0) + errorAt(0, 90)) / 2,
-      9,
-    )
-  })
-
-  it('has no end for one star taken twice, or for two in one line', () => {
-    expect(meanErrorFactor(low, low, [])).toBe(Number.POSITIVE_INFINITY)
-    expect(attitudeVariance(low, { altitudeDeg: -25, azimuthDeg: 220 })).toBe(Number.POSITIVE_INFINITY)
-  })
-
   it('decides between pairs that are equally plain, by the targets of the night', () => {
-    const able = alignmentStars(stars, demoNight, new Date(TWO_PAIRS))
+    const able = ableStars(demoNight, new Date(TWO_PAIRS))
     const targets = [{ altitudeDeg: 40, azimuthDeg: 180 }]
     const [best] = pairsOf(demoNight, TWO_PAIRS, targets)
     if (!best) throw new Error('There is no pair')
     const [one, two] = best.stars
     expect(best.meanErrorFactor).toBe(meanErrorFactor(one.direction, two.direction, targets))
-    const isPlain = ({ magnitude, isAlone, direction: { altitudeDeg } }: (typeof able)[number]) =>
-      magnitude <= 1.5 && isAlone && altitudeDeg >= 20 && altitudeDeg <= 65
+    const isPlain = ({ magnitude, lookAlike, direction: { altitudeDeg } }: (typeof able)[number]) =>
+      magnitude <= 1.5 && lookAlike === null && altitudeDeg >= 20 && altitudeDeg <= 65
     expect([isPlain(one), isPlain(two)]).toEqual([true, true])
     const rivals = able.filter(isPlain).flatMap((a) => able.filter(isPlain).map((b) => [a, b] as const))
     let seen = 0

@@ -14,7 +14,7 @@ const objects = readOutreach()
 const STEPS = 100_000
 
 function ready(night: Night) {
-  const sky = eveningSky(night.date, night.site, objects)
+  const sky = eveningSky(night, objects)
   return { night, objects, sky, chance: eveningChance(sky, night, objects) }
 }
 

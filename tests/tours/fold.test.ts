@@ -36,8 +36,8 @@ const mark = (kind: MarkKind, payload: Mark['payload'], happened: string, key = 
 const showing = (targetKey: string, happened: string, key?: string) =>
   mark('showing', { targetKey, aim: 'whole' }, happened, key)
 
-function bigAt(time: string, marks: readonly Mark[] = []) {
-  const field = foldField({ night: demoNight, tour, marks, at: at(time) })
+function bigAt(time: string, marks: readonly Mark[] = [], programme = tour) {
+  const field = foldField({ night: demoNight, tour: programme, marks, at: at(time) })
   const big = field.stations.find(({ stationId }) => stationId === 'station-2')
   if (big === undefined) throw new Error('The big reflector is gone')
   return big
@@ -127,6 +127,65 @@ describe('marks that close or skip', () => {
 
   it('are passed over when their payload is not what the kind carries', () => {
     expect(bigAt('17:40', [mark('showing', { targetKey: 7 }, '17:30')]).showing?.targetKey).toBe('m57')
+  })
+})
+
+describe('a target that stands on the plan more than once', () => {
+  const twice = {
+    stops: [
+      stop('m57', '17:00', '18:00'),
+      stop('m35', '18:00', '18:30'),
+      stop('m57', '18:45', '19:15'),
+      stop('m42', '19:30', '20:00'),
+    ],
+  }
+  const twiceAt = (time: string, marks: readonly Mark[] = []) => bigAt(time, marks, twice)
+
+  it('falls once when it is skipped: the stop that runs, or the next one when none runs', () => {
+    const running = [mark('skipped', { targetKey: 'm57', why: 'cloud' }, '17:20')]
+    expect(twiceAt('17:30', running)).toMatchObject({ showing: null, untilAt: null, next: { targetKey: 'm35' } })
+    expect(twiceAt('18:50', running)).toMatchObject({ showing: { targetKey: 'm57' }, untilAt: at('19:15') })
+    const ahead = [mark('skipped', { targetKey: 'm57', why: 'trees' }, '18:10')]
+    expect(twiceAt('18:20', ahead).next).toEqual({ targetKey: 'm42', aim: 'whole', atAt: at('19:30') })
+    expect(twiceAt('18:50', ahead).showing).toBeNull()
+    expect(twiceAt('19:40', ahead).skipped).toEqual([{ targetKey: 'm57', why: 'trees' }])
+  })
+
+  it('falls with the same stop when two people skip it', () => {
+    const both = ['17:20', '17:21'].map((time) => mark('skipped', { targetKey: 'm57', why: 'cloud' }, time))
+    expect(twiceAt('18:50', both).showing?.targetKey).toBe('m57')
+  })
+
+  it('keeps its later stop when it was shown out of turn and skipped, and loses the next one when begun early', () => {
+    const outOfTurn = [showing('m42', '17:10'), mark('skipped', { targetKey: 'm42', why: 'wish' }, '17:20')]
+    expect(twiceAt('17:30', outOfTurn).showing).toBeNull()
+    expect(twiceAt('19:40', outOfTurn).showing?.targetKey).toBe('m42')
+    const early = [showing('m35', '17:50'), mark('skipped', { targetKey: 'm35', why: 'cloud' }, '17:55')]
+    expect(twiceAt('18:10', early).showing).toBeNull()
+    expect(twiceAt('18:10', early).next).toMatchObject({ targetKey: 'm57', atAt: at('18:45') })
+  })
+
+  it('is back when it is shown after all, but a stop that is over stays skipped', () => {
+    const skip = mark('skipped', { targetKey: 'm57', why: 'cloud' }, '17:20')
+    expect(twiceAt('17:50', [skip, showing('m57', '17:40')])).toMatchObject({ skipped: [], untilAt: at('18:00') })
+    expect(twiceAt('18:50', [skip, showing('m57', '18:46')]).skipped).toEqual([{ targetKey: 'm57', why: 'cloud' }])
+  })
+
+  it('when shown long before its stop lasts only until the next stop of the station', () => {
+    const now = twiceAt('17:20', [showing('m42', '17:10')])
+    expect(now.untilAt).toEqual(at('18:00'))
+    expect(now.next).toEqual({ targetKey: 'm35', aim: 'whole', atAt: at('18:00') })
+  })
+
+  it('when begun just before its stop lasts to the end of it', () => {
+    const now = twiceAt('17:55', [showing('m35', '17:50')])
+    expect(now.untilAt).toEqual(at('18:30'))
+    expect(now.next).toEqual({ targetKey: 'm57', aim: 'whole', atAt: at('18:45') })
+  })
+
+  it('is next again after a pause of its own', () => {
+    const paused = { stops: [stop('m57', '17:00', '18:00'), stop('m57', '18:30', '19:00')] }
+    expect(bigAt('17:30', [], paused).next).toEqual({ targetKey: 'm57', aim: 'whole', atAt: at('18:30') })
   })
 })
 

@@ -21,7 +21,7 @@ const objects = [
   showObject({ key: 'capella', raDeg: 79.17, decDeg: 46, magnitude: 0.1 }),
   showObject({ key: 'overhead', raDeg: 21, decDeg: 47.4, magnitude: 2 }),
 ]
-const sky = eveningSky(demoNight.date, demoNight.site, objects)
+const sky = eveningSky(demoNight, objects)
 const chance = eveningChance(sky, demoNight, objects)
 const setups = [{ tubeId: 'telescope-0-tube-0', eyepieceId: 'telescope-0-eyepiece-0', powerX: 27.5, trueFieldDeg: 2.4 }]
 

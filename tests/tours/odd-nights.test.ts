@@ -13,7 +13,7 @@ import { demoNight } from '../support/demo-night.ts'
 const objects = readOutreach()
 
 function build(night: Night, list: readonly ShowObject[] = objects, steps = 20_000) {
-  const sky = eveningSky(night.date, night.site, list)
+  const sky = eveningSky(night, list)
   const chance = eveningChance(sky, night, list)
   const work = beginTour({ night, objects: list, sky, chance, seed: 3 })
   const isGoing = advance(work, steps)

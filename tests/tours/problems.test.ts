@@ -112,6 +112,32 @@ describe('a night', () => {
     expect(keysOf({ ...night, visitors: [row, row] })).toEqual(['visitors.1.startsAt problem.half-hour-twice'])
   })
 
+  it('lasts a quarter of an hour at least, the shortest time for which a telescope shows one thing', () => {
+    expect(nightProblems({ ...night, opens: '18:00', closes: '18:01', visitors: [] }, now, zone)).toEqual([
+      { field: 'closes', key: 'problem.hours-short', values: { minimum: 15 } },
+    ])
+    expect(keysOf({ ...night, opens: '18:07', closes: '18:22', visitors: [] })).toEqual([])
+  })
+
+  it('takes a table of visitors when the clocks change in it, without the half hours that do not exist', () => {
+    const [row] = night.visitors
+    const keysIn = (zoneOf: string, date: string, opens: string, closes: string, starts: readonly string[]) => {
+      const draft = { ...night, date, opens, closes, visitors: starts.map((startsAt) => ({ ...row, startsAt })) }
+      return nightProblems(draft, now, zoneOf).map(({ field, key }) => `${field} ${key}`)
+    }
+    const berlin = (date: string, starts: readonly string[]) => keysIn('Europe/Berlin', date, '22:00', '03:30', starts)
+    expect(berlin('2027-03-27', ['01:30', '03:00'])).toEqual([])
+    expect(berlin('2027-03-27', ['01:30', '02:00', '02:30', '03:00'])).toEqual([
+      'visitors.1.startsAt problem.half-hour-skipped',
+      'visitors.2.startsAt problem.half-hour-skipped',
+    ])
+    expect(berlin('2027-10-30', ['01:30', '02:00', '02:30', '03:00'])).toEqual([])
+    expect(keysIn('America/Santiago', '2027-09-04', '21:00', '01:30', ['23:30', '01:00'])).toEqual([])
+    expect(keysIn('America/Santiago', '2027-09-04', '21:00', '01:30', ['00:00', '01:00'])).toEqual([
+      'visitors.0.startsAt problem.half-hour-skipped',
+    ])
+  })
+
   it('uses a telescope at one station only, and one at every telescope station', () => {
     const [station] = night.stations
     expect(keysOf({ ...night, stations: [station, { ...station, name: 'Again' }] })).toEqual([

@@ -51,6 +51,7 @@ const grid: Grid = {
   meanView: byCell(() => 1),
   capacity: byCell(() => 18),
   setups: [],
+  besides: [],
   moving: new Float64Array(4 * kinds.length ** 2).fill(3),
   people: new Float64Array(SLOTS).fill(40),
   fade: Float64Array.from({ length: SLOTS }, (_, t) => Math.exp((-15 * t) / 75)),

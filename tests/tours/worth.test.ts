@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { eyepieceHeight, isForChair, isForChild } from '../../server/tours/eyepiece-height.ts'
+import { facesAt } from '../../server/tours/faces.ts'
 import { movingMin } from '../../server/tours/moving.ts'
 import { subjectOf } from '../../server/tours/subject.ts'
 import { ceilingCost, comfortOf, fitOf, lownessAt, steadinessAt, worthOf } from '../../server/tours/worth.ts'
@@ -69,7 +70,11 @@ describe('moving a telescope', () => {
 })
 
 describe('what the sight floor is told of an object', () => {
-  const none = { looks: {}, rings: { majorArcsec: 40, minorArcsec: 8 } }
+  const none = {
+    looks: {},
+    rings: { majorArcsec: 40, minorArcsec: 8 },
+    faces: facesAt(new Date('2026-12-17T19:00:00Z')),
+  }
 
   it('is its kind with the values of its row', () => {
     const cluster = showObject({ kind: 'open-cluster', magnitude: 5, majorArcmin: 28, starCount: 100 })

@@ -66,6 +66,14 @@ describe('the API', () => {
     })
   })
 
+  it('says of a programme whether it holds, and tells any version of it that is asked for', async () => {
+    const standing = { isCurrent: true, isStale: false, waitingVersion: null }
+    expect(await read('/api/nights/night-1/tour')).toMatchObject(standing)
+    expect(await read('/api/nights/night-1/tour?version=1')).toMatchObject({ version: 1, ...standing })
+    expect(await read('/api/nights/night-1/tour?version=7')).toMatchObject({ error: { code: 'fault.no-tour' } })
+    expect(await read('/api/nights/night-1/tour')).not.toHaveProperty('tookOverAtSeq')
+  })
+
   it('builds the next version without a body', async () => {
     const answer = await service.app.inject(asHost({ method: 'POST', url: '/api/nights/night-1/tour' }))
     expect(answer.statusCode).toBe(201)

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
-import { halfHoursBetween } from '../../server/web/routes/night-draft.ts'
+import { halfHoursOf } from '../../server/web/routes/night-draft.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { PIN } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
@@ -147,9 +147,17 @@ describe('the form of a night', () => {
   })
 
   it('counts half hours over midnight', () => {
-    expect(halfHoursBetween('23:00', '00:45')).toEqual(['23:00', '23:30', '00:00', '00:30'])
-    expect(halfHoursBetween('18:00', '18:00')).toEqual([])
-    expect(halfHoursBetween(undefined, '18:00')).toEqual([])
+    expect(halfHoursOf({ opens: '23:00', closes: '00:45' }, [])).toEqual(['23:00', '23:30', '00:00', '00:30'])
+    for (const values of [
+      { opens: '18:00', closes: '18:00' },
+      { closes: '18:00' },
+      { opens: 'six', closes: '18:00' },
+    ]) {
+      expect(halfHoursOf(values, [])).toEqual([])
+    }
+    expect(halfHoursOf({ opens: '18:00', closes: '18:30', date: '2027-02-30', siteId: 'nowhere' }, [])).toEqual([
+      '18:00',
+    ])
   })
 })
 

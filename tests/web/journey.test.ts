@@ -73,15 +73,16 @@ describe('an evening through the API, on the real desk', () => {
     const mark = { key: 'phone-0001', kind: 'shown', stationId, payload: { targetKey }, secondsAgo: 3 }
     const marks = await post(`${path}/marks`, { marks: [mark] })
     expect(marks.status).toBe(200)
+    expect(marks.body.refused).toEqual([])
     expect((await post(`${path}/marks`, { marks: [mark] })).body).toEqual(marks.body)
     const twice = (await post(`${path}/marks`, { marks: [mark, mark] })).body
-    expect(twice.marks).toEqual([...marks.body.marks, ...marks.body.marks])
+    expect(twice.kept).toEqual([...marks.body.kept, ...marks.body.kept])
 
     await stop()
     await start()
     expect(await get(`${path}/tour`)).toEqual({ ...tour.body })
-    expect(await get(`${path}/marks`)).toEqual(marks.body)
-    expect((await get(`${path}/changes`)).marks).toEqual(marks.body.marks)
+    expect((await get(`${path}/marks`)).marks).toEqual(marks.body.kept)
+    expect((await get(`${path}/changes`)).marks).toEqual(marks.body.kept)
     expect((await get('/api/health')).sqlite).toMatchObject({ journalMode: 'wal', synchronous: 2 })
   })
 

@@ -88,6 +88,16 @@ describe('the live stream', () => {
     expect(heard()).toMatch(/"isSnapshot":true.*phone-0001/)
   })
 
+  it.each(['', 'first', 'first.', 'first.x', 'first.1e0', 'first.0.1', '.1', '7', 'first.99', 'first.-1', 'é.1'])(
+    'gives everything to a phone that says it is at %j',
+    async (lastEventId) => {
+      await record('phone-0001')
+      const { heard } = await listen(PHONE, lastEventId)
+      await settle()
+      expect(heard()).toMatch(/^retry: 2000\n\nid: first\.1\nevent: marks\ndata: .*"isSnapshot":true.*phone-0001/)
+    },
+  )
+
   it('holds so many streams of one address and in all', async () => {
     const statusOf = async (address?: string) => (await listen(address)).answer.statusCode
     expect([await statusOf(), await statusOf(), await statusOf()]).toEqual([200, 200, 503])
@@ -119,6 +129,7 @@ describe('the changes', () => {
     expect(await ask('?since=first.0')).toMatchObject({ version: 'first.1', isSnapshot: false, marks: [{ seq: 1 }] })
     expect(await ask('?since=first.1')).toMatchObject({ marks: [], tourVersion: 1, zone: 'Europe/Berlin' })
     expect(await ask('')).toMatchObject({ isSnapshot: true, marks: [{ seq: 1 }] })
+    expect(await ask('?since=first.2')).toMatchObject({ isSnapshot: true, marks: [{ seq: 1 }] })
   })
 })
 

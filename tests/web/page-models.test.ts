@@ -1,17 +1,20 @@
 import { describe, expect, it } from 'vitest'
+import type { Stop } from '../../server/tours/tour.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
+import { telescopesPage } from '../../server/web/pages/lists.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
 import { timetable } from '../../server/web/pages/timetable.ts'
-import { A_NIGHT } from '../support/field-data.ts'
+import { A_NIGHT, A_TELESCOPE } from '../support/field-data.ts'
 import {
   A_CHECK,
   A_FIELD,
   A_STATION_NOW,
   AN_EVENING,
+  HOLDING,
   HOST,
   NAMES,
   TOUR,
@@ -23,12 +26,21 @@ const subject = {
   night: A_NIGHT,
   evening: AN_EVENING,
   tour: TOUR,
+  state: HOLDING,
   field: A_FIELD,
   siteCount: 1,
   telescopeCount: 1,
   names: NAMES,
+  newKey: () => 'key-12345',
 }
-const none = { ...subject, night: undefined, evening: undefined, tour: undefined, field: undefined }
+const none = {
+  ...subject,
+  night: undefined,
+  evening: undefined,
+  tour: undefined,
+  state: undefined,
+  field: undefined,
+}
 const by = (time: string) => ({ ...HOST, now: new Date(`2026-11-20T${time}:00Z`) })
 
 describe('the board', () => {
@@ -83,7 +95,7 @@ describe('the time table of the row', () => {
     expect(marked('17:45').heads.map(({ isNow }) => isNow)).toEqual([true, false, false, false, false, false])
     expect(marked('17:45').rows[0]?.cells[0]).toMatchObject({
       isNow: true,
-      until: 'until 19:40: oak',
+      until: 'until 19:30 (oak at 19:40)',
       when: '18:30 to 19:30',
     })
     expect(marked('21:00').heads.some(({ isNow }) => isNow)).toBe(false)
@@ -92,12 +104,12 @@ describe('the time table of the row', () => {
 })
 
 describe('the programme', () => {
-  const page = programmePage(HOST, { night: A_NIGHT, tour: TOUR, by: 'telescope', names: NAMES })
+  const page = programmePage(HOST, { ...subject, by: 'telescope' })
 
   it('says of each stop why, until when, and what to put in', () => {
     expect(page.groups[0]?.stops[0]).toMatchObject({
       from: '18:30',
-      until: 'until 19:40: oak',
+      until: 'until 19:30 (oak at 19:40)',
       chance: 'Most people see it',
       reasons: ['Now, because it goes behind the oak at 19:40.'],
       setups: ['Eyepiece wide, 48 times'],
@@ -106,7 +118,16 @@ describe('the programme', () => {
 
   it('offers to build to the host alone', () => {
     expect(page.build?.action).toBe(`/nights/${A_NIGHT.id}/programme`)
-    expect(programmePage(VISITOR, { night: A_NIGHT, tour: TOUR, by: 'time', names: NAMES }).build).toBeNull()
+    expect(programmePage(VISITOR, { ...subject, by: 'time' }).build).toBeNull()
+  })
+})
+
+describe('the list of the kit', () => {
+  it('says one height where the legs have one, and two where they have a range', () => {
+    const reachOf = (axisHighCm: number) =>
+      telescopesPage(HOST, [{ ...A_TELESCOPE, axisLowCm: 70, axisHighCm }], []).telescopes[0]?.reach
+    expect(reachOf(70)).toBe('Pivot of the tube at 70 cm. From a chair: yes, from the side')
+    expect(reachOf(110)).toBe('Pivot of the tube at 70 to 110 cm. From a chair: yes, from the side')
   })
 })
 
@@ -127,7 +148,7 @@ describe('the half-hour check', () => {
 
 describe('paper', () => {
   it('keeps the four calls and an emergency card on the run sheet', () => {
-    const sheet = runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, names: NAMES }, 'a4')
+    const sheet = runSheetPage(HOST, { ...subject, isStale: false }, 'a4')
     expect(sheet.calls).toHaveLength(4)
     expect(sheet.emergency.map(({ label }) => label)).toContain('First aid')
     expect(sheet.dusks.map(({ time }) => time)).toEqual(['16:32', '17:05', '17:42', 'not tonight'])
@@ -135,7 +156,7 @@ describe('paper', () => {
 
   it('tells the story on a card, or the facts and room for own words', () => {
     const card = (names: typeof NAMES) =>
-      cardsPage(HOST, { night: A_NIGHT, tour: TOUR, names }, 'a4').pages[0]?.cards[0]
+      cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, names }, 'a4').pages[0]?.cards[0]
     expect(card(NAMES)).toMatchObject({ see: 'A round, grainy glow.', ownWords: null })
     expect(card(UNTOLD)).toMatchObject({ kind: 'Globular star cluster in Hercules', ownWords: 'In your own words:' })
     expect(card(UNTOLD)?.distance).toBe('About 23,000 light-years away')
@@ -143,7 +164,7 @@ describe('paper', () => {
 
   it('gives each thing one card, however often it is shown', () => {
     const twice = { ...TOUR, stops: [...TOUR.stops, ...TOUR.stops] }
-    const { pages } = cardsPage(HOST, { night: A_NIGHT, tour: twice, names: NAMES }, 'a4')
+    const { pages } = cardsPage(HOST, { night: A_NIGHT, tour: twice, isStale: false, names: NAMES }, 'a4')
     expect(pages.flatMap(({ cards }) => cards)).toHaveLength(1)
   })
 })
@@ -163,9 +184,21 @@ describe('the field page', () => {
   it('says what, until when and because of what, and what comes next', () => {
     expect(page(HOST)).toMatchObject({
       now: 'Great cluster in Hercules',
-      until: 'until 19:40: oak',
+      until: 'until 19:30 (oak at 19:40), then Great cluster in Hercules, close up',
       next: '19:30 Great cluster in Hercules, close up',
     })
+  })
+
+  it('says when the plan moves on, as paper does, and no cause where the thing could stay another quarter hour', () => {
+    const oakAt = (at: string) => ({ at: new Date(at), cause: { code: 'skyline', name: 'oak' } }) as const
+    const later = (stop: Stop): Stop => ({ ...stop, leaveBy: oakAt('2026-11-20T18:47:00Z') })
+    const tour = { ...TOUR, stops: TOUR.stops.map(later) }
+    const field = { ...A_FIELD, stations: [A_STATION_NOW] }
+    const shown =
+      station && fieldPage(HOST, { night: A_NIGHT, tour, field, names: NAMES, look: 'lamp', newKey }, station)
+    expect(shown?.until).toBe('until 19:30, then Great cluster in Hercules, close up')
+    const onPaper = runSheetPage(HOST, { ...subject, tour, isStale: false }, 'a4').moves.flatMap(({ lines }) => lines)
+    expect(onPaper[0]?.until).toBe('until 19:30')
   })
 
   it('gives every form a key of its own', () => {

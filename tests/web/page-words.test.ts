@@ -26,13 +26,14 @@ describe('words of the field', () => {
     expect(pointText(ENGLISH, 16)).toBe('north')
   })
 
-  it('says until when and because of what, by the clocks of the site', () => {
+  it('says when the plan moves on, and behind it what forces that, by the clocks of the site', () => {
     const leaveBy = { at: at('17:40'), cause: { code: 'skyline', name: 'oak' } } as const
-    expect(leaveByText(ENGLISH, { leaveBy, endsAt: at('17:30') }, ZONE)).toBe('until 18:40: oak')
+    expect(leaveByText(ENGLISH, { leaveBy, endsAt: at('17:30') }, ZONE)).toBe('until 18:30 (oak at 18:40)')
   })
 
-  it('says nothing of a leave-by long after the end of the stop', () => {
-    const leaveBy = { at: at('19:40'), cause: { code: 'high' } } as const
+  it('says nothing of a leave-by for which another quarter hour would be left', () => {
+    const leaveBy = { at: at('17:45'), cause: { code: 'high' } } as const
+    expect(leaveByText(ENGLISH, { leaveBy, endsAt: at('17:31') }, ZONE)).toBe('until 18:31 (too high at 18:45)')
     expect(leaveByText(ENGLISH, { leaveBy, endsAt: at('17:30') }, ZONE)).toBeNull()
     expect(leaveByText(ENGLISH, { leaveBy: null, endsAt: at('17:30') }, ZONE)).toBeNull()
   })

@@ -6,6 +6,9 @@ import type { Pages } from '../../server/web/pages/index.ts'
 import { pageWriter, readViews, VIEWS } from '../../server/web/views.ts'
 import { EVERY_PAGE } from '../support/every-page.ts'
 
+/** Sentences that the script of the page fills itself. */
+const FOR_SCRIPTS = / data-[\w-]+="[^"]*"/g
+
 const app = Fastify()
 await readViews(app)
 const write = pageWriter({ path: (name) => `/assets/${name}` })
@@ -50,8 +53,29 @@ describe.each(names)('the page %s', (name) => {
 
   it('says nothing undefined and no bare code', () => {
     for (const html of pages) {
-      expect(html).not.toMatch(/undefined|NaN|\[object |\{\w+\}/)
+      expect(html).not.toMatch(/undefined|NaN|\[object /)
+      expect(html.replace(FOR_SCRIPTS, '')).not.toMatch(/\{\w+\}/)
       expect(html).not.toMatch(/>\s*(sight|tour|cause|rule|problem|page)\.[a-z-]+\s*</)
+    }
+  })
+})
+
+describe('a programme that is not all that is to know', () => {
+  it('has its own word on the board and on its page, with a button for the host', () => {
+    const [board = ''] = written.get('board') ?? []
+    expect(board).toMatch(/A newer programme waits: version 2, made at 19:15\./)
+    expect(board).toMatch(/href="[^"]*\/programme\?version(=|&#x3D;)2"/)
+    expect(board).toMatch(/action="[^"]*\/programme\/accept".*name="tourId" value="tour-2"/s)
+    const [programme = ''] = written.get('programme') ?? []
+    expect(programme).toMatch(/The row does not go by this version\..*name="tourId" value="tour-1"/s)
+    expect(programme).toMatch(/The night was changed after this programme was built.*Build it again/s)
+  })
+
+  it('is printed with a warning, and one that holds without', () => {
+    for (const name of ['run-sheet', 'sheets', 'cards'] as const) {
+      const [stale, holding] = written.get(name) ?? []
+      expect(stale).toContain('Out of date: the night was changed after this programme was built.')
+      expect(holding).not.toContain('Out of date')
     }
   })
 })

@@ -17,6 +17,7 @@ const SENDERS = {
 } as const
 type Sender = keyof typeof SENDERS
 
+const METHODS = ['HEAD', 'GET', 'POST', 'PUT', 'DELETE'] as const
 const routes: RouteRole[] = []
 let service: TestApp
 
@@ -34,7 +35,7 @@ async function knock({ method, url }: RouteRole, sender: Sender) {
     .replace(/:station\w*/, 'station-1')
     .replace(/:\w+/g, 'night-1')
   const answer = await service.app.inject({
-    method: method === 'HEAD' ? 'HEAD' : method === 'DELETE' ? 'DELETE' : method === 'POST' ? 'POST' : 'GET',
+    method: METHODS.find((known) => known === method) ?? 'GET',
     url: address,
     remoteAddress,
     headers: { host, origin: `http://${host}`, cookie },

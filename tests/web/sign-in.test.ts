@@ -110,3 +110,36 @@ describe('the pace', () => {
     for (let i = 0; i < 10; i++) expect((await service.app.inject(asHost({ url: '/api/health' }))).statusCode).toBe(200)
   })
 })
+
+describe('the way back after signing in', () => {
+  const longPath = (length: number) => `/nights/${'n'.repeat(length - '/nights/'.length)}`
+  const CASES: readonly (readonly [name: string, back: string, led: string])[] = [
+    ['a page with a question', '/nights/new?siteId=abc', '/nights/new?siteId=abc'],
+    ['a path of 500 characters', longPath(500), longPath(500)],
+    ['one of 501', longPath(501), '/'],
+    ['another host', '//elsewhere.example', '/'],
+    ['another host behind a dot', '/.//elsewhere.example', '/'],
+    ['two slashes in a row', '/nights//new', '/'],
+    ['another host behind a backslash', '/\\elsewhere.example', '/'],
+    ['a backslash', '/nights\\new', '/'],
+    ['a whole address', 'http://elsewhere.example/', '/'],
+    ['no path', 'nights', '/'],
+  ]
+
+  it.each(CASES)('from %s is one rule, in the form and after it', async (_name, back, led) => {
+    const { app } = service
+    const page = await app.inject(asHost({ url: `/sign-in?back=${encodeURIComponent(back)}`, headers: { cookie: '' } }))
+    expect(page.statusCode).toBe(200)
+    const headers = { 'content-type': 'application/x-www-form-urlencoded' }
+    const payload = new URLSearchParams({ pin: PIN, back }).toString()
+    const answer = await app.inject(asHost({ method: 'POST', url: '/sign-in', headers, payload }))
+    expect([answer.statusCode, answer.headers.location]).toEqual([303, led])
+  })
+
+  it('is offered only where it will be kept', async () => {
+    const turned = async (url: string) =>
+      (await service.app.inject(asHost({ url, headers: { cookie: '' } }))).headers.location
+    expect(await turned('/nights/new?siteId=abc')).toBe(`/sign-in?back=${encodeURIComponent('/nights/new?siteId=abc')}`)
+    expect(await turned(`/nights/new?siteId=${'a'.repeat(600)}`)).toBe('/sign-in?back=%2F')
+  })
+})

@@ -1,13 +1,20 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
-import type { AlignmentPair, AlignmentStar } from '../../tours/alignment.ts'
+import type { Horizontal } from '../../sky/horizontal.ts'
+import type { AlignmentPair } from '../../tours/alignment.ts'
+import type { AlignmentProof } from '../../tours/alignment-proof.ts'
+import type { LookAlike } from '../../tours/alignment-rivals.ts'
+import type { AlignmentStar } from '../../tours/alignment-stars.ts'
 import { wallClock } from '../../tours/hours.ts'
+import type { Words } from '../../words/words.ts'
+import { fistsText, pointText } from '../pages/say.ts'
+import { remarkJson } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams, Instant, instant } from './schemas.ts'
 
 const AlignmentQuery = Type.Object({ at: Type.Optional(Instant) })
 
-export const alignmentRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, clock }) => {
+export const alignmentRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, clock, wordsFor }) => {
   app.get(
     '/nights/:id/alignment',
     {
@@ -18,20 +25,50 @@ export const alignmentRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, 
         querystring: AlignmentQuery,
       },
     },
-    async ({ params, query }) => {
-      const { id, site } = desk.nights.find(params.id)
-      const at = query.at === undefined ? clock.now() : instant('at', query.at)
+    async (request) => {
+      const { id, site } = desk.nights.find(request.params.id)
+      const asked = request.query.at
+      const at = asked === undefined ? clock.now() : instant('at', asked)
+      const pairs = await desk.alignment(id, at)
+      const words = wordsFor(request)
       return {
         at,
         atWall: wallClock(at, site.zone),
         zone: site.zone,
-        pairs: desk.alignment(id, at).map(pairJson),
+        pairs: pairs.map((pair) => pairJson(words, pair)),
       }
     },
   )
 }
 
 /** `meanErrorFactor`: how many times one star's centring error the mount then misses tonight's targets by. */
-const pairJson = ({ stars, ...numbers }: AlignmentPair) => ({ ...numbers, stars: stars.map(starJson) })
+const pairJson = (words: Words, { stars, proof, ...numbers }: AlignmentPair) => ({
+  ...numbers,
+  stars: stars.map((star) => ({
+    ...lightJson(words, star),
+    isAlone: star.lookAlike === null,
+    lookAlike: star.lookAlike && lookAlikeJson(words, star.lookAlike),
+  })),
+  proof: proof && { ...lightJson(words, proof), kind: proof.kind },
+})
 
-const starJson = ({ direction, ...star }: AlignmentStar) => ({ ...star, ...direction })
+const lightJson = (words: Words, { key, name, magnitude, colour, direction }: AlignmentStar | AlignmentProof) => ({
+  key,
+  name,
+  magnitude,
+  colour: colour && remarkJson(words, { code: `colour.${colour}` }),
+  ...direction,
+  directionText: directionText(words, direction),
+})
+
+const lookAlikeJson = (words: Words, { tell, ...rival }: LookAlike) => ({
+  ...rival,
+  tell: tell.map((remark) => remarkJson(words, remark)),
+})
+
+/** `west-south-west, 2½ fists up`; a fist at arm's length is 10 degrees, a point of the compass 22.5. */
+const directionText = (words: Words, { altitudeDeg, azimuthDeg }: Horizontal): string =>
+  words.say('page.direction', {
+    point: pointText(words, Math.round(azimuthDeg / 22.5)),
+    fists: fistsText(words, Math.round(altitudeDeg / 5) / 2),
+  })

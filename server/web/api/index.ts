@@ -3,10 +3,12 @@ import type { FastifyPluginAsync } from 'fastify'
 import { alignmentRoutes } from './alignment.ts'
 import { checkRoutes } from './checks.ts'
 import { healthRoutes } from './health.ts'
+import { learningRoutes } from './learning.ts'
 import { liveRoutes } from './live.ts'
 import { markRoutes } from './marks.ts'
 import type { ApiNeeds } from './needs.ts'
 import { nightRoutes } from './nights.ts'
+import { objectTonightRoutes } from './object-tonight.ts'
 import { objectRoutes } from './objects.ts'
 import { placeRoutes } from './places.ts'
 import { sessionRoutes } from './session.ts'
@@ -28,8 +30,10 @@ const PLUGINS = [
   nightRoutes,
   tourRoutes,
   checkRoutes,
+  objectTonightRoutes,
   alignmentRoutes,
   markRoutes,
+  learningRoutes,
   liveRoutes,
 ]
 

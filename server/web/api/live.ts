@@ -4,7 +4,8 @@ import type { Desk } from '../../desk/desk.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
-const Version = Type.String({ pattern: '^[A-Za-z0-9_-]{1,40}\\.\\d{1,12}$' })
+const VERSION = /^([A-Za-z0-9_-]{1,40})\.(\d{1,12})$/
+const Version = Type.String({ pattern: VERSION.source })
 const ChangesQuery = Type.Object({ since: Type.Optional(Version) })
 
 export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, live, limits }) => {
@@ -34,19 +35,24 @@ export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
   )
 }
 
-/** The marks after a version and the state of the field; all marks when the version is of another epoch or not given. */
+/** The marks after a version and the state of the field; all marks when the version is none of ours or not given. */
 function changes(desk: Desk, nightId: string, since: string | undefined) {
   const { id, site } = desk.nights.find(nightId)
   const version = desk.marks.version(id)
-  const [epoch] = version.split('.')
-  const [sinceEpoch, seq] = since?.split('.') ?? []
-  const isSnapshot = sinceEpoch !== epoch
+  const seq = seqAfter(since, version)
   return {
     version,
-    isSnapshot,
-    marks: desk.marks.since(id, isSnapshot ? 0 : Number(seq)),
+    isSnapshot: seq === null,
+    marks: desk.marks.since(id, seq ?? 0),
     field: desk.marks.field(id),
-    tourVersion: desk.tours.latest(id)?.version ?? null,
+    tourVersion: desk.tours.current(id)?.version ?? null,
     zone: site.zone,
   }
+}
+
+/** The number in a version that a reader has reached; null when it says none, one of another epoch, or one yet to come. */
+function seqAfter(since: string | undefined, version: string): number | null {
+  const [, epoch, newest] = VERSION.exec(version) ?? []
+  const [, sinceEpoch, seq] = VERSION.exec(since ?? '') ?? []
+  return seq !== undefined && sinceEpoch === epoch && Number(seq) <= Number(newest) ? Number(seq) : null
 }

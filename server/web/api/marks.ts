@@ -1,15 +1,58 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
-import { MarkDraft } from '../../tours/mark.ts'
+import { Value } from 'typebox/value'
+import { inside } from '../../desk/mark-problems.ts'
+import { invalid, type Problem } from '../../errors.ts'
+import { MARK_KINDS, type Mark, MarkDraft } from '../../tours/mark.ts'
 import { DRAFT_LIMIT } from '../bodies.ts'
 import { markPace } from '../limits.ts'
+import { kept } from '../routes/form-values.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
-const MarksBody = Type.Object({ marks: Type.Array(MarkDraft, { minItems: 1, maxItems: 100 }) })
+const MOST_MARKS = 100
+const MarksBody = Type.Object({ marks: Type.Array(MarkDraft, { minItems: 1, maxItems: MOST_MARKS }) })
+/** What the list must be for each of its marks to be judged by itself. */
+const MarkList = Type.Object(
+  { marks: Type.Array(Type.Unknown(), { minItems: 1, maxItems: MOST_MARKS }) },
+  { additionalProperties: false },
+)
 const SinceQuery = Type.Object({ since: Type.Optional(Type.Integer({ minimum: 0 })) })
 
-export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, limits, roleOf }) => {
+const Instant = Type.String({ format: 'date-time' })
+const KeptMark = Type.Object({
+  seq: Type.Integer({ description: 'The order in which the laptop took the acts' }),
+  key: Type.String(),
+  nightId: Type.String(),
+  stationId: Type.Union([Type.String(), Type.Null()]),
+  kind: Type.String({ enum: [...MARK_KINDS] }),
+  payload: Type.Record(Type.String(), Type.Unknown()),
+  by: Type.String(),
+  receivedAt: Instant,
+  happenedAt: Instant,
+})
+const ToldProblem = Type.Object({ field: Type.String(), code: Type.String(), message: Type.String() })
+const RefusedMark = Type.Object({
+  key: Type.Union([Type.String(), Type.Null()], { description: 'null where none could be read' }),
+  problems: Type.Array(ToldProblem),
+})
+const Recorded = Type.Object(
+  {
+    kept: Type.Unsafe<readonly Mark[]>(
+      Type.Array(KeptMark, { description: 'On the disk, now or since an earlier sending of the same act' }),
+    ),
+    refused: Type.Array(RefusedMark, { description: 'Never to be kept: do not send them again' }),
+    version: Type.String({ description: 'Epoch and number of the newest act of the night' }),
+    zone: Type.String(),
+  },
+  { description: 'At least one act is kept; each is told of by its key' },
+)
+const NoneKept = Type.Object(
+  { error: Type.Object({ code: Type.String(), message: Type.String(), problems: Type.Array(ToldProblem) }) },
+  { description: 'No act could be kept; the fields begin with the place of the act: marks.0.payload.targetKey' },
+)
+
+export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, limits, roleOf, wordsFor }) => {
   app.get(
     '/nights/:id/marks',
     {
@@ -27,12 +70,24 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
     {
       config: { role: 'operator', rateLimit: markPace(limits) },
       bodyLimit: DRAFT_LIMIT,
-      schema: { summary: 'Keep acts, each once by its key', params: IdParams, body: MarksBody },
+      attachValidation: true,
+      schema: {
+        summary: 'Keep acts, each once by its key and each by itself; what is not told of may be sent again',
+        params: IdParams,
+        body: MarksBody,
+        response: { 200: Recorded, 422: NoneKept },
+      },
     },
     async (request) => {
       const { id, site } = desk.nights.find(request.params.id)
-      const marks = desk.marks.record(id, request.body.marks, roleOf(request))
-      return { marks, version: desk.marks.version(id), zone: site.zone }
+      const body: unknown = request.body
+      if (!Value.Check(MarkList, body)) throw request.validationError ?? invalid([])
+      const recorded = kept(() => desk.marks.record(id, body.marks, roleOf(request)))
+      if ('problems' in recorded) throw invalid(recorded.problems.map((problem) => inside('marks', problem)))
+      const words = wordsFor(request)
+      const told = ({ field, key, values }: Problem) => ({ field, code: key, message: words.say(key, values) })
+      const refused = recorded.result.refused.map(({ key, problems }) => ({ key, problems: problems.map(told) }))
+      return { kept: recorded.result.kept, refused, version: desk.marks.version(id), zone: site.zone }
     },
   )
 }

@@ -6,11 +6,11 @@ import { causeText, remarkText } from '../pages/say.ts'
 
 export type NameOf = (key: string) => string
 
-/** Names of the targets and stations of a night by key or id; the key itself where there is no name. */
+/** Names of the targets and stations of a night by key or id, stations that left the row included; the key itself where there is no name. */
 export const namesOfNight =
-  (desk: Pick<Desk, 'objects'>, night: Night): NameOf =>
+  (desk: Pick<Desk, 'objects' | 'nights'>, night: Night): NameOf =>
   (key) =>
-    night.stations.find(({ id }) => id === key)?.name ?? desk.objects.show(key)?.name ?? key
+    desk.objects.show(key)?.name ?? desk.nights.everyStation(night.id).find(({ id }) => id === key)?.name ?? key
 
 /** A remark as data with its sentence. */
 export const remarkJson = (words: Words, remark: Remark) => ({

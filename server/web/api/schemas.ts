@@ -7,6 +7,8 @@ import { isZone } from '../../tours/hours.ts'
 const YEARS = { minimum: 1900, maximum: 2100 } as const
 
 export const IdParams = Type.Object({ id: Type.String({ minLength: 1, maxLength: 40 }) })
+/** The number of a version of a programme, from 1. */
+export const VersionNumber = Type.Integer({ minimum: 1, maximum: 1_000_000 })
 export const ObjectKey = Type.String({ minLength: 1, maxLength: 60 })
 
 /** UTC, ISO 8601, with Z. */

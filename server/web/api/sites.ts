@@ -30,4 +30,18 @@ export const siteRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       return reply.code(201).header('location', `/api/sites/${site.id}`).send(site)
     },
   )
+
+  app.put(
+    '/sites/:id',
+    {
+      config: { role: 'host' },
+      bodyLimit: DRAFT_LIMIT,
+      attachValidation: true,
+      schema: { summary: 'Change a site', params: IdParams, body: SiteDraft },
+    },
+    async (request) => {
+      refuseDraft(request, () => siteProblems(request.body))
+      return desk.sites.change(request.params.id, request.body)
+    },
+  )
 }

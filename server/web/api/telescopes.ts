@@ -28,4 +28,17 @@ export const telescopeRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, 
       return reply.code(201).header('location', `/api/telescopes/${telescope.id}`).send(telescope)
     },
   )
+
+  app.put(
+    '/telescopes/:id',
+    {
+      config: { role: 'host' },
+      attachValidation: true,
+      schema: { summary: 'Change a telescope', params: IdParams, body: TelescopeDraft },
+    },
+    async (request) => {
+      refuseDraft(request, () => telescopeProblems(request.body))
+      return desk.telescopes.change(request.params.id, request.body)
+    },
+  )
 }

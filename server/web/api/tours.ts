@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
+import type { TourState } from '../../desk/desk.ts'
 import { notFound } from '../../errors.ts'
 import { wallClock } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
@@ -8,7 +9,9 @@ import type { Spare, Stop, Tour } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
 import { causeOrNull, leaveByJson, type NameOf, namesOfNight, remarkJson } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
-import { IdParams } from './schemas.ts'
+import { IdParams, VersionNumber } from './schemas.ts'
+
+const VersionQuery = Type.Object({ version: Type.Optional(VersionNumber) })
 
 const BuildBody = Type.Object({
   seed: Type.Optional(Type.Integer({ minimum: 0, maximum: 4_294_967_295 })),
@@ -18,15 +21,23 @@ const BuildBody = Type.Object({
 export const tourRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, wordsFor }) => {
   const answer = (request: FastifyRequest, nightId: string, tour: Tour) => {
     const night = desk.nights.find(nightId)
-    return tourJson(tour, night, wordsFor(request), namesOfNight(desk, night))
+    return tourJson(tour, desk.tours.stateOf(tour), night, wordsFor(request), namesOfNight(desk, night))
   }
 
   app.get(
     '/nights/:id/tour',
-    { config: { role: 'visitor' }, schema: { summary: 'The newest programme of a night', params: IdParams } },
+    {
+      config: { role: 'visitor' },
+      schema: {
+        summary: 'The programme that the row goes by, or another version of it',
+        params: IdParams,
+        querystring: VersionQuery,
+      },
+    },
     async (request) => {
       const { id } = desk.nights.find(request.params.id)
-      const tour = desk.tours.latest(id)
+      const { version } = request.query
+      const tour = version === undefined ? desk.tours.current(id) : desk.tours.version(id, version)
       if (!tour) throw notFound('tour')
       return answer(request, id, tour)
     },
@@ -49,20 +60,32 @@ export const tourRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
   )
 }
 
-/** A programme as JSON: names and clock times beside keys and instants; `gap` is the share of the bound not reached. */
-function tourJson(tour: Tour, night: Night, words: Words, nameOf: NameOf) {
+/**
+ * A programme as JSON: names and clock times beside keys and instants; `gap` is the share of the bound not reached;
+ * `isStale` says that the night was changed after it was built, `waitingVersion` which newer one waits for the host.
+ */
+function tourJson(
+  { tookOverAtSeq: _seq, ...tour }: Tour,
+  { isCurrent, isStale, waiting }: TourState,
+  night: Night,
+  words: Words,
+  nameOf: NameOf,
+) {
   const wall = (at: Date) => wallClock(at, night.site.zone)
   return {
     ...tour,
     zone: night.site.zone,
     gap: gapOf(tour),
+    isCurrent,
+    isStale,
+    waitingVersion: waiting?.version ?? null,
     stops: tour.stops.map((stop) => stopJson(stop, words, nameOf, wall)),
     spares: tour.spares.map((spare) => spareJson(spare, words, nameOf, wall)),
     notices: tour.notices.map((notice) => remarkJson(words, notice)),
   }
 }
 
-const gapOf = ({ value, bound }: Tour): number | null =>
+const gapOf = ({ value, bound }: Pick<Tour, 'value' | 'bound'>): number | null =>
   bound === null || bound <= 0 ? null : Math.max(0, (bound - value) / bound)
 
 const stopJson = (stop: Stop, words: Words, nameOf: NameOf, wall: (at: Date) => string) => ({

@@ -4,6 +4,7 @@ import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type Names, remarkText } from './say.ts'
 import type { Viewer } from './sheet.ts'
+import { stationName } from './stop-line.ts'
 
 interface AttentionSubject {
   readonly night: Night
@@ -17,7 +18,7 @@ export function attention(viewer: Viewer, subject: AttentionSubject): string[] {
   const { night, tour, field, names } = subject
   const stations = isOpen(viewer, night) ? (field?.stations ?? []) : []
   return [
-    ...stations.flatMap((station) => troubleText(viewer, night, station)),
+    ...stations.flatMap((station) => troubleText(viewer, night, station, names)),
     ...stations.flatMap((station) => leaveText(viewer, night, station, names)),
     ...(tour?.notices ?? []).map((notice) => remarkText(viewer.words, notice)),
     ...gaps(viewer, night),
@@ -29,14 +30,11 @@ function isOpen({ now }: Viewer, night: Night): boolean {
   return now.getTime() >= opensAt.getTime() - 3_600_000 && now < closesAt
 }
 
-const stationName = (night: Night, id: string): string =>
-  night.stations.find((station) => station.id === id)?.name ?? id
-
-function troubleText({ words }: Viewer, night: Night, { stationId, trouble }: StationNow): string[] {
+function troubleText({ words }: Viewer, night: Night, { stationId, trouble }: StationNow, names: Names): string[] {
   if (!trouble) return []
   return [
     words.say('page.attention-trouble', {
-      station: stationName(night, stationId),
+      station: stationName(night, names, stationId),
       what: words.say(`page.trouble-${trouble}`),
     }),
   ]
@@ -48,7 +46,7 @@ function leaveText({ words, now }: Viewer, night: Night, station: StationNow, na
   const { showing, untilAt, stationId } = station
   if (!showing || !untilAt || untilAt.getTime() - now.getTime() > SOON_MIN * 60_000) return []
   const values = {
-    station: stationName(night, stationId),
+    station: stationName(night, names, stationId),
     target: names.nameOf(showing.targetKey),
     time: words.time(untilAt, night.site.zone),
   }

@@ -1,4 +1,4 @@
-import type { EveningAnswer } from '../../desk/desk.ts'
+import type { EveningAnswer, TourState } from '../../desk/desk.ts'
 import type { FieldState } from '../../tours/field.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
@@ -8,6 +8,7 @@ import { type DuskTime, duskTimes } from './dusk.ts'
 import { moonText } from './moon.ts'
 import { type NextStep, nextStep } from './next-step.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
+import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
 import type { Names } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { type Timetable, timetable } from './timetable.ts'
@@ -31,7 +32,11 @@ export interface BoardPage {
   readonly next: NextStep
   readonly attentionLabel: string
   readonly attention: readonly string[]
-  readonly calm: string
+  readonly notes: readonly ProgrammeNote[]
+  /** That all is well; null when it is not, or the next step says what is not. */
+  readonly calm: string | null
+  /** False when there is nothing to say of what needs attention. */
+  readonly hasAttention: boolean
   readonly programmeLabel: string
   readonly timetable: Timetable | null
   readonly noProgramme: string
@@ -44,30 +49,49 @@ export interface BoardSubject {
   readonly night: Night | undefined
   readonly evening: EveningAnswer | undefined
   readonly tour: Tour | undefined
+  /** How that programme stands to the night; undefined without one. */
+  readonly state: TourState | undefined
   readonly field: FieldState | undefined
   readonly siteCount: number
   readonly telescopeCount: number
   readonly names: Names
+  readonly newKey: () => string
 }
 
 /** The host's board: the night, what needs attention, the programme of the row, and one next step. */
 export function boardPage(viewer: Viewer, subject: BoardSubject): BoardPage {
   const { words } = viewer
   const { night, tour, names } = subject
+  const next = nextStep(viewer, subject)
   return {
     sheet: daySheet(viewer, night?.title ?? words.say('page.home'), 'board'),
     night: night && subject.evening ? boardNight(viewer, night, subject.evening) : null,
     emptyTitle: words.say('page.no-night'),
     nextLabel: words.say('page.next-step'),
-    next: nextStep(viewer, subject),
+    next,
     attentionLabel: words.say('page.attention'),
-    attention: night ? attention(viewer, { ...subject, night }) : [],
-    calm: words.say('page.calm'),
+    ...attentionPart(viewer, subject, next),
     programmeLabel: words.say('page.programme'),
     timetable: night && tour ? timetable(viewer, night, tour, names) : null,
     noProgramme: words.say('page.no-programme'),
     linksLabel: words.say('page.night-links'),
     links: night ? nightLinks(viewer, night, tour !== undefined, 'board') : [],
+  }
+}
+
+type AttentionPart = Pick<BoardPage, 'attention' | 'notes' | 'calm' | 'hasAttention'>
+
+function attentionPart(viewer: Viewer, subject: BoardSubject, { code }: NextStep): AttentionPart {
+  const { night, tour, state, newKey } = subject
+  const lines = night ? attention(viewer, { ...subject, night }) : []
+  const isSaid = code === 'rebuild'
+  const notes = night && tour && state && !isSaid ? programmeNotes(viewer, { night, tour, state, newKey }) : []
+  const isCalm = night !== undefined && !isSaid && lines.length + notes.length === 0
+  return {
+    attention: lines,
+    notes,
+    calm: isCalm ? viewer.words.say('page.calm') : null,
+    hasAttention: isCalm || lines.length + notes.length > 0,
   }
 }
 

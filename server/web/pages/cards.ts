@@ -3,7 +3,7 @@ import type { ShowObject } from '../../tours/target.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { distanceText, factLines } from './facts.ts'
 import type { Paper, PaperFrame } from './paper.ts'
-import { paperFrame, versionText } from './paper-frame.ts'
+import { paperFrame, staleText, versionText } from './paper-frame.ts'
 import type { Names } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
@@ -25,6 +25,8 @@ export interface Card {
 
 export interface CardsPage extends PaperFrame {
   readonly version: string
+  /** That the night was changed after this programme was built; null when all still holds. */
+  readonly stale: string | null
   readonly pages: readonly { readonly cards: readonly Card[] }[]
   readonly emptyText: string
   readonly isEmpty: boolean
@@ -36,7 +38,7 @@ const OWN_LINES = [1, 2, 3, 4]
 /** Object cards, four to a page: one for each target of the programme in the order of its first showing, then the spares. */
 export function cardsPage(
   viewer: Viewer,
-  { night, tour, names }: { night: Night; tour: Tour; names: Names },
+  { night, tour, isStale, names }: { night: Night; tour: Tour; isStale: boolean; names: Names },
   paper: Paper,
 ): CardsPage {
   const stops = [...tour.stops].sort((a, b) => a.startsAt.getTime() - b.startsAt.getTime())
@@ -45,6 +47,7 @@ export function cardsPage(
   return {
     ...paperFrame(viewer, night, paper, 'cards', 'print.cards'),
     version: versionText(viewer, night, tour),
+    stale: staleText(viewer, isStale),
     pages: Array.from({ length: Math.ceil(cards.length / PER_PAGE) }, (_, page) => ({
       cards: cards.slice(page * PER_PAGE, (page + 1) * PER_PAGE),
     })),
@@ -74,7 +77,8 @@ function card({ words }: Viewer, night: Night, key: string, names: Names): Card 
   }
 }
 
-function kindText(words: Viewer['words'], object: ShowObject): string {
+/** `Globular cluster in Hercules`. */
+export function kindText(words: Viewer['words'], object: ShowObject): string {
   const kind = words.say(`kind.${object.kind}`)
   if (object.constellation === null) return kind
   return words.say('card.kind-in', { kind, constellation: words.say(`constellation.${object.constellation}`) })

@@ -1,11 +1,14 @@
 import type { Check, CheckGroup, CheckLine } from '../../tours/check.ts'
 import type { Night } from '../../tours/night.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { type NightLink, nightLinks, objectHref } from './night-links.ts'
+import type { ProgrammeNote } from './programme-notes.ts'
 import { causeText, fistsText, type Names, pointText, remarkText, targetName, untilText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { stationName } from './stop-line.ts'
 
 export interface CheckRow {
   readonly name: string
+  readonly href: string
   readonly station: string
   readonly when: string
   readonly direction: string
@@ -28,6 +31,7 @@ export interface CheckPage {
   readonly nightTitle: string
   readonly title: string
   readonly time: string
+  readonly notes: readonly ProgrammeNote[]
   readonly links: readonly NightLink[]
   readonly linksLabel: string
   readonly times: readonly NightLink[]
@@ -40,14 +44,25 @@ export interface CheckPage {
 
 const GROUPS: readonly CheckGroup[] = ['going', 'good', 'coming', 'gone']
 
-/** The half-hour check in four groups, going first because it cannot wait; `times` are the half hours one may ask for. */
-export function checkPage(viewer: Viewer, night: Night, check: Check, times: readonly Date[], names: Names): CheckPage {
+/**
+ * The half-hour check in four groups, going first because it cannot wait; `times` are the half hours one may ask for,
+ * `notes` what must be known of the programme that is checked.
+ */
+export function checkPage(
+  viewer: Viewer,
+  night: Night,
+  check: Check,
+  times: readonly Date[],
+  names: Names,
+  notes: readonly ProgrammeNote[] = [],
+): CheckPage {
   const { words } = viewer
   return {
     sheet: daySheet(viewer, words.say('page.check-of', { title: night.title }), null),
     nightTitle: night.title,
     title: words.say('page.check'),
     time: words.time(check.at, night.site.zone),
+    notes,
     links: nightLinks(viewer, night, true, 'check'),
     linksLabel: words.say('page.night-links'),
     times: timeLinks(viewer, night, check, times),
@@ -84,10 +99,10 @@ function section(viewer: Viewer, night: Night, check: Check, group: CheckGroup, 
 
 /** One line of the check: what, where it stands in words and fists, and until or from when. */
 export function checkRow({ words }: Viewer, night: Night, line: CheckLine, names: Names): CheckRow {
-  const station = night.stations.find(({ id }) => id === line.stationId)
   return {
     name: targetName(words, names, line.targetKey, line.aim),
-    station: station?.name ?? line.stationId,
+    href: objectHref(night, line.targetKey),
+    station: stationName(night, names, line.stationId),
     when: whenText(words, night, line),
     direction: directionText(words, line),
     more: moreText(words, line),

@@ -12,6 +12,9 @@ export interface FieldAct {
 
 export interface FieldActs {
   readonly main: readonly FieldAct[]
+  /** Who saw what is showing, for the learning of the site; [] when nothing is. */
+  readonly seenLabel: string
+  readonly seen: readonly FieldAct[]
   readonly skipLabel: string
   readonly skips: readonly FieldAct[]
   readonly next: FieldAct | null
@@ -24,6 +27,7 @@ interface ActsSubject {
   readonly newKey: () => string
 }
 
+const WHO = ['they', 'half', 'not'] as const
 const WHYS = ['cloud', 'trees', 'trouble', 'wish'] as const
 
 /** The acts that make sense now: confirm or end what is showing, skip it, go on to the next, take back the last. */
@@ -41,6 +45,10 @@ export function fieldActs(viewer: Viewer, subject: ActsSubject): { acts: FieldAc
             targetKey: showing.targetKey,
           }),
         ]
+      : [],
+    seenLabel: showing ? words.say('field.seen', { name: named(showing) }) : '',
+    seen: showing
+      ? WHO.map((who) => act(subject, words.say(`field.seen-${who}`), 'seen', { targetKey: showing.targetKey, who }))
       : [],
     skipLabel: subjectOfSkip ? words.say('field.act-skip', { name: named(subjectOfSkip) }) : '',
     skips: subjectOfSkip

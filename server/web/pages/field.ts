@@ -3,9 +3,10 @@ import type { Night, Station } from '../../tours/night.ts'
 import type { Aim } from '../../tours/target.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type FieldAct, type FieldActs, fieldActs } from './field-acts.ts'
-import { leaveByText, type Names, targetName } from './say.ts'
+import { type Names, targetName } from './say.ts'
+import { type SendingWords, sendingWords } from './sending-words.ts'
 import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
-import { setupText } from './stop-line.ts'
+import { endText, setupText } from './stop-line.ts'
 
 export interface LookLink {
   readonly href: string
@@ -49,7 +50,7 @@ export interface FieldPage {
   readonly lookLink: LookLink
   readonly backText: string
   readonly backHref: string
-  readonly words: { readonly sent: string; readonly waiting: string; readonly failed: string }
+  readonly words: SendingWords
 }
 
 export interface FieldSubject {
@@ -94,7 +95,7 @@ export function fieldPage(viewer: Viewer, subject: FieldSubject, station: Statio
     station: station.name,
     nowLabel: words.say('field.now'),
     now: nowName(viewer, subject, state),
-    until: untilOf(viewer, subject, state),
+    until: untilThen(viewer, subject, state),
     setups: setupsOf(viewer, subject, station, state),
     nextLabel: words.say('field.next'),
     next: nextText(viewer, subject, state),
@@ -110,7 +111,7 @@ export function fieldPage(viewer: Viewer, subject: FieldSubject, station: Statio
     lookLink: lookLink(viewer, look),
     backText: words.say('field.other-station'),
     backHref: `/field/${night.id}`,
-    words: { sent: words.say('field.sent'), waiting: words.say('field.waiting'), failed: words.say('field.failed') },
+    words: sendingWords(words),
   }
 }
 
@@ -133,14 +134,24 @@ function showingText(viewer: Viewer, subject: FieldSubject, state: StationNow | 
   return until === null ? name : viewer.words.say('field.showing-until', { name, until })
 }
 
-/** The leave-by with its cause when that is what ends the showing, else the planned end. */
+/** `until 19:15, then Albireo` where one follows on the other. */
+function untilThen(viewer: Viewer, subject: FieldSubject, state: StationNow | undefined): string | null {
+  const until = untilOf(viewer, subject, state)
+  const next = state?.next
+  if (until === null || !next || next.atAt.getTime() !== state.untilAt?.getTime()) return until
+  return viewer.words.say('field.until-then', {
+    until,
+    name: targetName(viewer.words, subject.names, next.targetKey, next.aim),
+  })
+}
+
+/** The planned end as paper says it; of something that is not planned, when the next stop begins. */
 function untilOf({ words }: Viewer, subject: FieldSubject, state: StationNow | undefined): string | null {
-  const { zone } = subject.night.site
+  const { night } = subject
   if (!state?.showing || !state.untilAt) return null
   const stop = runningStop(subject, state.stationId, state.showing)
-  const caused = stop ? leaveByText(words, stop, zone) : null
-  if (caused) return caused
-  return words.say('page.until-time', { time: words.time(state.untilAt, zone) })
+  if (stop) return endText(words, night, stop)
+  return words.say('page.until-time', { time: words.time(state.untilAt, night.site.zone) })
 }
 
 const runningStop = ({ tour, field }: FieldSubject, stationId: string, showing: { targetKey: string; aim: Aim }) =>

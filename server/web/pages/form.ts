@@ -86,8 +86,6 @@ export function formFields(words: Words, { values, problems }: FormState) {
   }
 }
 
-export type FormFields = ReturnType<typeof formFields>
-
 /** The problems of a form as one list at its top, each a link to its field; a problem without a field links to the form. */
 export interface ProblemList {
   readonly title: string

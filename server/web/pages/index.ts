@@ -2,8 +2,11 @@ import type { BoardPage } from './board.ts'
 import type { CardsPage } from './cards.ts'
 import type { CheckPage } from './check.ts'
 import type { FieldPage, FieldRowPage } from './field.ts'
-import type { NightsPage, TelescopesPage } from './lists.ts'
+import type { NightsPage, SitesPage, TelescopesPage } from './lists.ts'
+import type { NewcomersPage } from './newcomers.ts'
 import type { NightFormPage } from './night-form.ts'
+import type { NightObjectsPage } from './night-objects.ts'
+import type { ObjectTonightPage } from './object-tonight.ts'
 import type { ProblemPage } from './problem-page.ts'
 import type { ProgrammePage } from './programme.ts'
 import type { RunSheetPage } from './run-sheet.ts'
@@ -17,12 +20,16 @@ export interface Pages {
   readonly board: BoardPage
   readonly 'sign-in': SignInPage
   readonly nights: NightsPage
+  readonly newcomers: NewcomersPage
   readonly 'night-form': NightFormPage
+  readonly sites: SitesPage
   readonly 'site-form': SiteFormPage
   readonly telescopes: TelescopesPage
   readonly 'telescope-form': TelescopeFormPage
   readonly programme: ProgrammePage
   readonly check: CheckPage
+  readonly 'night-objects': NightObjectsPage
+  readonly 'object-tonight': ObjectTonightPage
   readonly 'run-sheet': RunSheetPage
   readonly sheets: SheetsPage
   readonly cards: CardsPage

@@ -1,5 +1,9 @@
 import type { Night } from '../../tours/night.ts'
+import { nearestSkyClass, type Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
+import type { Words } from '../../words/words.ts'
+import { nearPointText } from './bearing.ts'
+import { placeText } from './place-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
 export interface NightsPage {
@@ -33,13 +37,102 @@ export function nightsPage(viewer: Viewer, nights: readonly Night[]): NightsPage
       state: words.say(`state.${state}`),
     })),
     emptyText: words.say(mayHost ? 'page.nights-empty' : 'page.nights-empty-visitor'),
-    add: mayHost
-      ? [
-          { href: '/nights/new', text: words.say('page.new-night') },
-          { href: '/sites/new', text: words.say('page.new-site') },
-        ]
-      : [],
+    add: [
+      ...(mayHost ? [{ href: '/nights/new', text: words.say('page.new-night') }] : []),
+      { href: '/sites', text: words.say('page.sites') },
+    ],
   }
+}
+
+interface Link {
+  readonly href: string
+  readonly text: string
+}
+
+/** The nights that something is used in, the latest three as links, and the page on which the host changes it. */
+export interface Uses {
+  readonly text: string
+  readonly nights: readonly Link[]
+  readonly change: (Link & { readonly label: string }) | null
+}
+
+const NIGHTS_SHOWN = 3
+
+function usesOf({ words, mayHost }: Viewer, nights: readonly Night[], path: string, name: string): Uses {
+  const latest = [...nights].sort((a, b) => b.date.localeCompare(a.date))
+  return {
+    text: nights.length === 0 ? words.say('page.used-never') : words.say('page.used', { count: nights.length }),
+    nights: latest.slice(0, NIGHTS_SHOWN).map(({ id, title, date }) => ({
+      href: `/nights/${id}`,
+      text: words.say('page.used-night', { title, date: words.date(date) }),
+    })),
+    change: mayHost
+      ? { href: `${path}/edit`, text: words.say('page.change'), label: words.say('page.change-it', { name }) }
+      : null,
+  }
+}
+
+export interface SitesPage {
+  readonly sheet: Sheet
+  readonly title: string
+  readonly sites: readonly {
+    readonly name: string
+    readonly place: string
+    readonly zone: string
+    readonly sky: string
+    readonly skyline: string
+    readonly glow: string | null
+    readonly newcomers: Link
+    readonly uses: Uses
+  }[]
+  readonly emptyText: string
+  readonly add: readonly Link[]
+}
+
+/** The places to observe from, each in words, with the nights that use it. */
+export function sitesPage(viewer: Viewer, sites: readonly Site[], nights: readonly Night[]): SitesPage {
+  const { words, mayHost } = viewer
+  return {
+    sheet: daySheet(viewer, words.say('page.sites'), 'sites'),
+    title: words.say('page.sites'),
+    sites: sites.map((site) => ({
+      name: site.name,
+      place: placeText(words, site),
+      zone: words.say('page.site-line', { height: words.number(site.heightM), zone: site.zone }),
+      sky: words.say('page.sky-line', { mag: words.number(site.skyMag, 1), class: nearestSkyClass(site.skyMag) }),
+      skyline: skylineText(words, site),
+      glow: glowText(words, site),
+      newcomers: { href: `/sites/${site.id}/newcomers`, text: words.say('newcomers.link') },
+      uses: usesOf(
+        viewer,
+        nights.filter((night) => night.site.id === site.id),
+        `/sites/${site.id}`,
+        site.name,
+      ),
+    })),
+    emptyText: words.say('page.sites-empty'),
+    add: mayHost ? [{ href: '/sites/new', text: words.say('page.new-site') }] : [],
+  }
+}
+
+/** The highest thing that stands around a site, and where. */
+function skylineText(words: Words, { horizon }: Site): string {
+  const [highest] = [...horizon].sort((a, b) => b.altitudeDeg - a.altitudeDeg)
+  if (!highest || highest.altitudeDeg === 0) return words.say('page.skyline-open')
+  return words.say('page.skyline-highest', {
+    name: highest.name || words.say('cause.trees'),
+    degrees: highest.altitudeDeg,
+    point: nearPointText(words, highest.azimuthDeg),
+  })
+}
+
+function glowText(words: Words, { glow }: Site): string | null {
+  if (glow.length === 0) return null
+  const sectors = glow.map(({ fromDeg, toDeg }) => {
+    const [from, to] = [nearPointText(words, fromDeg), nearPointText(words, toDeg)]
+    return from === to ? from : words.say('page.from-to', { from, to })
+  })
+  return words.say('page.glow-line', { list: words.list(sectors) })
 }
 
 export interface TelescopesPage {
@@ -50,36 +143,53 @@ export interface TelescopesPage {
     readonly mount: string
     readonly tubes: readonly string[]
     readonly eyepieces: string
+    readonly factors: string | null
     readonly reach: string
+    readonly uses: Uses
   }[]
   readonly emptyText: string
-  readonly add: readonly { readonly href: string; readonly text: string }[]
+  readonly add: readonly Link[]
 }
 
-/** The telescopes of the kit, each in words. */
-export function telescopesPage(viewer: Viewer, telescopes: readonly Telescope[]): TelescopesPage {
+/** The telescopes of the kit, each in words, with the nights that use it. */
+export function telescopesPage(
+  viewer: Viewer,
+  telescopes: readonly Telescope[],
+  nights: readonly Night[],
+): TelescopesPage {
   const { words, mayHost } = viewer
+  const usedIn = (id: string) => nights.filter(({ stations }) => stations.some(({ telescope }) => telescope?.id === id))
   return {
     sheet: daySheet(viewer, words.say('page.telescopes'), 'telescopes'),
     title: words.say('page.telescopes'),
-    telescopes: telescopes.map(({ name, mount, tubes, eyepieces, axisLowCm, axisHighCm, chairReach }) => ({
-      name,
-      mount: words.say(`mount.${mount}`),
-      tubes: tubes.map(({ design, apertureMm, focalLengthMm }) =>
-        words.say('page.tube-line', {
-          design: words.say(`design.${design}`),
-          aperture: apertureMm,
-          focal: focalLengthMm,
-        }),
-      ),
-      eyepieces: words.say('page.eyepieces-line', { list: words.list(eyepieces.map((eyepiece) => eyepiece.name)) }),
-      reach: words.say('page.reach-line', {
-        low: axisLowCm,
-        high: axisHighCm,
-        chair: words.say(`reach.${chairReach}`),
-      }),
+    telescopes: telescopes.map((telescope) => ({
+      ...telescopeLines(words, telescope),
+      uses: usesOf(viewer, usedIn(telescope.id), `/telescopes/${telescope.id}`, telescope.name),
     })),
     emptyText: words.say(mayHost ? 'page.telescopes-empty' : 'page.telescopes-empty-visitor'),
     add: mayHost ? [{ href: '/telescopes/new', text: words.say('page.new-telescope') }] : [],
+  }
+}
+
+function telescopeLines(words: Words, telescope: Telescope) {
+  const { name, mount, tubes, eyepieces, factors, axisLowCm, axisHighCm, chairReach } = telescope
+  const namesOf = (parts: readonly { readonly name: string }[]) => words.list(parts.map((part) => part.name))
+  return {
+    name,
+    mount: words.say(`mount.${mount}`),
+    tubes: tubes.map(({ design, apertureMm, focalLengthMm }) =>
+      words.say('page.tube-line', {
+        design: words.say(`design.${design}`),
+        aperture: apertureMm,
+        focal: focalLengthMm,
+      }),
+    ),
+    eyepieces: words.say('page.eyepieces-line', { list: namesOf(eyepieces) }),
+    factors: factors.length === 0 ? null : words.say('page.factors-line', { list: namesOf(factors) }),
+    reach: words.say(axisLowCm === axisHighCm ? 'page.reach-line-fixed' : 'page.reach-line', {
+      low: axisLowCm,
+      high: axisHighCm,
+      chair: words.say(`reach.${chairReach}`),
+    }),
   }
 }

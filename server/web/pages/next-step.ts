@@ -20,15 +20,28 @@ export function nextStep(viewer: Viewer, subject: BoardSubject): NextStep {
     text: viewer.words.say(`page.step-${code}`),
     button: viewer.words.say(`page.step-${code}-button`),
     href: stepHref(code, subject.night?.id ?? ''),
-    isPost: code === 'build',
+    isPost: code === 'build' || code === 'rebuild',
   }
 }
 
-type StepCode = 'sign-in' | 'site' | 'telescope' | 'night' | 'build' | 'print' | 'check' | 'look-back' | 'wait'
+type StepCode =
+  | 'sign-in'
+  | 'site'
+  | 'telescope'
+  | 'night'
+  | 'build'
+  | 'rebuild'
+  | 'print'
+  | 'check'
+  | 'look-back'
+  | 'wait'
 
 function stepCode({ mayHost, now }: Viewer, subject: BoardSubject): StepCode {
-  const { night, tour, siteCount, telescopeCount } = subject
-  if (night && tour) return stepOfNight(night, now)
+  const { night, tour, state, siteCount, telescopeCount } = subject
+  if (night && tour) {
+    const step = stepOfNight(night, now)
+    return step === 'print' && mayHost && state?.isStale && !state.waiting ? 'rebuild' : step
+  }
   if (!mayHost) return night ? 'wait' : 'sign-in'
   if (night) return 'build'
   if (siteCount === 0) return 'site'
@@ -48,6 +61,7 @@ function stepHref(code: StepCode, id: string): string {
     telescope: '/telescopes/new',
     night: '/nights/new',
     build: `/nights/${id}/programme`,
+    rebuild: `/nights/${id}/programme`,
     print: `/nights/${id}/print/run-sheet`,
     check: `/nights/${id}/check`,
     'look-back': `/nights/${id}/programme`,

@@ -1,8 +1,11 @@
+import { eveningDate } from '../../tours/hours.ts'
+import type { FactorInUse } from '../../tours/learning.ts'
 import { DEFAULT_SETTINGS } from '../../tours/night.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { rangeText } from './newcomers.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import type { FormRow } from './telescope-form.ts'
 
@@ -37,6 +40,12 @@ export interface VisitorRow {
   readonly fields: readonly Field[]
 }
 
+/** The newcomer factor that the host has set for a site. */
+export interface FactorOfSite extends FactorInUse {
+  readonly siteId: string
+  readonly site: string
+}
+
 export interface NightFormSubject {
   /** The night's id, or null for a new one. */
   readonly id: string | null
@@ -46,6 +55,7 @@ export interface NightFormSubject {
   readonly stationRows: number
   readonly sites: readonly Site[]
   readonly telescopes: readonly Telescope[]
+  readonly factors: readonly FactorOfSite[]
 }
 
 const MOST_STATIONS = 12
@@ -59,7 +69,7 @@ export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightF
   const fields = mainFields(words, subject)
   const visitors = subject.halfHours.map((time, index) => visitorRow(words, state, time, index))
   const stations = Array.from({ length: stationRows }, (_, index) => stationRow(words, subject, index))
-  const settings = settingFields(words, state)
+  const settings = settingFields(words, subject)
   const shown = [...fields, ...[...visitors, ...stations].flatMap((row) => row.fields), ...settings]
   return {
     sheet: daySheet(viewer, title, 'nights'),
@@ -118,9 +128,19 @@ function mainFields(words: Words, { state, sites }: NightFormSubject): Field[] {
   ]
 }
 
-/** The date as it was last kept or sent, with the month as a word, because day and month are easily swapped. */
-const dateHint = (words: Words, { values: { date = '' } }: FormState): string =>
-  /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(date) ? words.date(date) : words.say('page.night-date-hint')
+const DATE = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
+const CLOCK_TIME = /^\d\d:\d\d$/
+
+/**
+ * The date as it was last kept or sent, with the month as a word, because day and month are easily swapped; of a night
+ * that opens after midnight also the evening to which it belongs.
+ */
+function dateHint(words: Words, { values: { date = '', opens = '', closes = '' } }: FormState): string {
+  if (!DATE.test(date)) return words.say('page.night-date-hint')
+  const evening = CLOCK_TIME.test(opens) && CLOCK_TIME.test(closes) ? eveningDate({ date, opens, closes }) : date
+  if (evening === date) return words.date(date)
+  return words.say('page.night-date-after-midnight', { date: words.date(date), evening: words.date(evening) })
+}
 
 function visitorRow(words: Words, state: FormState, time: string, index: number): VisitorRow {
   const form = formFields(words, state)
@@ -160,14 +180,21 @@ function stationRow(words: Words, { state, telescopes }: NightFormSubject, index
   }
 }
 
-function settingFields(words: Words, state: FormState): Field[] {
+function settingFields(words: Words, { state, factors }: NightFormSubject): Field[] {
   const form = formFields(words, state)
   const defaults: Readonly<Record<string, number>> = DEFAULT_SETTINGS
-  return SETTINGS.map((key) =>
-    form.number(`settings.${key}`, {
-      label: words.say(`setting.${key}`),
-      hint: words.say(`setting.${key}-hint`),
-      fallback: String(defaults[key]),
-    }),
+  return SETTINGS.map((key) => {
+    const hint = words.say(`setting.${key}-hint`)
+    const ask = { label: words.say(`setting.${key}`), hint, fallback: String(defaults[key]) }
+    const isOfSites = key === 'noviceFactor' && factors.length > 0
+    return form.number(`settings.${key}`, isOfSites ? { ...ask, ...ofSites(words, hint, factors) } : ask)
+  })
+}
+
+/** The newcomer factor is left to the site, whichever is chosen, once the host has set one for any. */
+function ofSites(words: Words, hint: string, factors: readonly FactorOfSite[]) {
+  const each = factors.map((own) =>
+    words.say('newcomers.of-site', { site: own.site, count: own.marks, ...rangeText(words, own) }),
   )
+  return { hint: [hint, words.say('newcomers.left-blank'), ...each].join(' '), fallback: '' }
 }

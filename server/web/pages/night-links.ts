@@ -7,7 +7,7 @@ export interface NightLink {
   readonly isHere: boolean
 }
 
-const READING = ['programme', 'check', 'run-sheet', 'sheets', 'cards', 'field'] as const
+const READING = ['programme', 'check', 'objects', 'run-sheet', 'sheets', 'cards', 'field'] as const
 export type NightPlace = (typeof READING)[number] | 'board' | 'edit'
 
 const address = (id: string, place: NightPlace): string => {
@@ -18,7 +18,12 @@ const address = (id: string, place: NightPlace): string => {
 }
 
 /** The pages of one night: those of its programme only once there is one, the form only for the host. */
-export function nightLinks({ words, mayHost }: Viewer, night: Night, hasTour: boolean, here: NightPlace): NightLink[] {
+export function nightLinks(
+  { words, mayHost }: Viewer,
+  night: Night,
+  hasTour: boolean,
+  here: NightPlace | null,
+): NightLink[] {
   const places: readonly NightPlace[] = [
     'board',
     ...(hasTour ? READING : (['programme'] as const)),
@@ -30,3 +35,6 @@ export function nightLinks({ words, mayHost }: Viewer, night: Night, hasTour: bo
     isHere: place === here,
   }))
 }
+
+/** The page of one object on this night. */
+export const objectHref = ({ id }: Pick<Night, 'id'>, key: string): string => `/nights/${id}/objects/${key}`

@@ -20,3 +20,7 @@ export function paperFrame(viewer: Viewer, night: Night, paper: Paper, name: str
 /** Night, date and version, which stand on every sheet so that an old one is known for what it is. */
 export const versionText = ({ words }: Viewer, night: Night, tour: Tour): string =>
   words.say('print.version', { title: night.title, date: words.date(night.date), version: tour.version })
+
+/** What a paper says when the night was changed after its programme was built; null when all still holds. */
+export const staleText = ({ words }: Viewer, isStale: boolean): string | null =>
+  isStale ? words.say('print.stale') : null

@@ -1,9 +1,11 @@
+import type { TourState } from '../../desk/desk.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Spare, Tour } from '../../tours/tour.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { type NightLink, nightLinks, objectHref } from './night-links.ts'
+import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
 import { causeText, type Names, remarkText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import { type StopLine, stopLine } from './stop-line.ts'
+import { type StopLine, stationName, stopLine } from './stop-line.ts'
 
 export interface ProgrammeGroup {
   readonly heading: string
@@ -15,6 +17,7 @@ export interface ProgrammeGroup {
 
 export interface SpareLine {
   readonly name: string
+  readonly href: string
   readonly text: string
 }
 
@@ -23,6 +26,7 @@ export interface ProgrammePage {
   readonly nightTitle: string
   readonly title: string
   readonly made: string | null
+  readonly notes: readonly ProgrammeNote[]
   readonly links: readonly NightLink[]
   readonly linksLabel: string
   readonly byLabel: string
@@ -40,24 +44,28 @@ export interface ProgrammePage {
 export interface ProgrammeSubject {
   readonly night: Night
   readonly tour: Tour | undefined
+  /** How that programme stands to the night; undefined without one. */
+  readonly state: TourState | undefined
   readonly by: 'telescope' | 'time'
   readonly names: Names
+  readonly newKey: () => string
 }
 
 /** The programme by telescope or by time, with its reasons, spares and the rules that gave way. */
 export function programmePage(viewer: Viewer, subject: ProgrammeSubject): ProgrammePage {
   const { words } = viewer
-  const { night, tour, by } = subject
+  const { night, tour, state, by, newKey } = subject
   const groups = !tour ? [] : by === 'time' ? byTime(viewer, subject, tour) : byTelescope(viewer, subject, tour)
   return {
     sheet: daySheet(viewer, words.say('page.programme-of', { title: night.title }), null),
     nightTitle: night.title,
     title: words.say('page.programme'),
     made: tour ? madeText(viewer, night, tour) : null,
+    notes: tour && state ? programmeNotes(viewer, { night, tour, state, newKey }) : [],
     links: nightLinks(viewer, night, tour !== undefined, 'programme'),
     linksLabel: words.say('page.night-links'),
     byLabel: words.say('page.programme-by'),
-    ways: ways(viewer, night, by),
+    ways: ways(viewer, subject),
     isByTime: by === 'time',
     groups,
     notices: (tour?.notices ?? []).map((notice) => remarkText(words, notice)),
@@ -72,9 +80,10 @@ export function programmePage(viewer: Viewer, subject: ProgrammeSubject): Progra
 const madeText = ({ words }: Viewer, night: Night, tour: Tour): string =>
   words.say('page.made', { version: tour.version, time: words.time(tour.madeAt, night.site.zone) })
 
-function ways({ words }: Viewer, night: Night, by: 'telescope' | 'time'): NightLink[] {
+function ways({ words }: Viewer, { night, tour, state, by }: ProgrammeSubject): NightLink[] {
+  const version = tour && !state?.isCurrent ? { version: String(tour.version) } : {}
   return (['telescope', 'time'] as const).map((way) => ({
-    href: way === 'time' ? `/nights/${night.id}/programme?by=time` : `/nights/${night.id}/programme`,
+    href: `/nights/${night.id}/programme?${new URLSearchParams({ ...version, by: way })}`,
     text: words.say(`page.by-${way}`),
     isHere: way === by,
   }))
@@ -90,17 +99,35 @@ function buildForm({ words, mayHost }: Viewer, night: Night, tour: Tour | undefi
 }
 
 function byTelescope(viewer: Viewer, { night, names }: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
-  return night.stations.map((station) => {
-    const stops = tour.stops.filter(({ stationId }) => stationId === station.id).sort(byStart)
-    const spares = tour.spares.filter(({ stationId }) => stationId === station.id)
-    return {
+  const standing = new Set(night.stations.map(({ id }) => id))
+  const gone = new Set(tour.stops.map(({ stationId }) => stationId).filter((id) => !standing.has(id)))
+  return [
+    ...night.stations.map((station) => ({
       heading: station.name,
       note: [station.telescope?.name, station.operator].filter(Boolean).join(', ') || null,
-      stops: stops.map((stop) => stopLine(viewer, night, stop, names)),
-      spares: spares.map((spare) => spareLine(viewer, night, spare, names)),
-      isEmpty: stops.length === 0,
-    }
-  })
+      ...ofStation(viewer, { night, names }, tour, station.id),
+    })),
+    ...[...gone].map((id) => ({
+      heading: stationName(night, names, id),
+      note: viewer.words.say('page.station-gone'),
+      ...ofStation(viewer, { night, names }, tour, id),
+    })),
+  ]
+}
+
+function ofStation(
+  viewer: Viewer,
+  { night, names }: Pick<ProgrammeSubject, 'night' | 'names'>,
+  tour: Tour,
+  id: string,
+): Pick<ProgrammeGroup, 'stops' | 'spares' | 'isEmpty'> {
+  const stops = tour.stops.filter(({ stationId }) => stationId === id).sort(byStart)
+  const spares = tour.spares.filter(({ stationId }) => stationId === id)
+  return {
+    stops: stops.map((stop) => stopLine(viewer, night, stop, names)),
+    spares: spares.map((spare) => spareLine(viewer, night, spare, names)),
+    isEmpty: stops.length === 0,
+  }
 }
 
 function byTime(viewer: Viewer, { night, names }: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
@@ -129,6 +156,7 @@ export function spareLine({ words }: Viewer, night: Night, spare: Spare, names: 
   const isToTheEnd = spare.cause.code === 'closing'
   return {
     name: names.nameOf(spare.targetKey),
+    href: objectHref(night, spare.targetKey),
     text: words.say(isToTheEnd ? 'page.spare-end' : 'page.spare-until', values),
   }
 }

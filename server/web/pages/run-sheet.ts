@@ -5,11 +5,11 @@ import type { Tour } from '../../tours/tour.ts'
 import { type DuskTime, duskTimes } from './dusk.ts'
 import { moonText } from './moon.ts'
 import type { Paper, PaperFrame } from './paper.ts'
-import { paperFrame, versionText } from './paper-frame.ts'
+import { paperFrame, staleText, versionText } from './paper-frame.ts'
 import { placeText } from './place-text.ts'
 import { type Names, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
-import { endText } from './stop-line.ts'
+import { endText, stationName } from './stop-line.ts'
 
 export interface RunLine {
   readonly station: string
@@ -21,6 +21,8 @@ export interface RunSheetPage extends PaperFrame {
   readonly title: string
   readonly subtitle: string
   readonly version: string
+  /** That the night was changed after this programme was built; null when all still holds. */
+  readonly stale: string | null
   readonly hours: string
   readonly dusks: readonly DuskTime[]
   readonly moon: string
@@ -47,7 +49,7 @@ const CALLS = ['ten', 'line', 'cloud', 'lights'] as const
 /** The coordinator's one page: the evening by time, safety, the four fixed calls and the emergency card. */
 export function runSheetPage(
   viewer: Viewer,
-  subject: { night: Night; evening: EveningAnswer; tour: Tour; names: Names },
+  subject: { night: Night; evening: EveningAnswer; tour: Tour; isStale: boolean; names: Names },
   paper: Paper,
 ): RunSheetPage {
   const { words } = viewer
@@ -60,6 +62,7 @@ export function runSheetPage(
     title: night.title,
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
     version: versionText(viewer, night, tour),
+    stale: staleText(viewer, subject.isStale),
     hours: words.say('print.hours', hours),
     dusks: duskTimes(words, evening),
     moon: moonText(words, evening),
@@ -92,7 +95,7 @@ function moves({ words }: Viewer, night: Night, tour: Tour, names: Names): RunSh
       .filter(({ startsAt }) => startsAt.getTime() === start)
       .sort((a, b) => place(a.stationId) - place(b.stationId))
       .map((stop) => ({
-        station: night.stations[place(stop.stationId)]?.name ?? stop.stationId,
+        station: stationName(night, names, stop.stationId),
         name: targetName(words, names, stop.targetKey, stop.aim),
         until: endText(words, night, stop),
       })),

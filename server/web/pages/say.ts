@@ -24,16 +24,20 @@ export const causeText = (words: Words, cause: Cause): string =>
 export const untilText = (words: Words, at: Date, cause: Cause, zone: string): string =>
   words.say('page.until', { time: words.time(at, zone), cause: causeText(words, cause) })
 
-const SOON_MIN = 20
+const QUARTER_MIN = 15
 
-/** `until 18:40: oak` when that is what ends a stop or comes soon after its end; null for one that could stay much longer. */
+/**
+ * `until 18:30 (oak at 18:40)` when the sky ends a stop, since it could not stay another quarter hour; null for one that ends
+ * because the plan moves on.
+ */
 export function leaveByText(
   words: Words,
   { leaveBy, endsAt }: Pick<Stop, 'leaveBy' | 'endsAt'>,
   zone: string,
 ): string | null {
-  if (!leaveBy || leaveBy.at.getTime() - endsAt.getTime() > SOON_MIN * 60_000) return null
-  return untilText(words, leaveBy.at, leaveBy.cause, zone)
+  if (!leaveBy || leaveBy.at.getTime() - endsAt.getTime() >= QUARTER_MIN * 60_000) return null
+  const values = { time: words.time(endsAt, zone), cause: causeText(words, leaveBy.cause) }
+  return words.say('page.until-forced', { ...values, leave: words.time(leaveBy.at, zone) })
 }
 
 /** One of sixteen compass points in words; 0 is north, 4 east. */

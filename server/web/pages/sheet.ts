@@ -39,15 +39,17 @@ export interface Sheet {
   readonly signOutText: string | null
 }
 
-const PLACES = ['board', 'nights', 'telescopes'] as const
-const HREFS = { board: '/', nights: '/nights', telescopes: '/telescopes' } as const
+const PLACES = ['board', 'nights', 'sites', 'telescopes'] as const
+const HREFS = { board: '/', nights: '/nights', sites: '/sites', telescopes: '/telescopes' } as const
 export type Here = (typeof PLACES)[number] | 'sign-in' | null
+
+const DAY_STYLES = ['day.css', 'board.css', 'programme.css', 'check.css', 'object-tonight.css', 'form.css']
 
 /** The frame of a page read by day, with its links; `here` marks the one that is open. */
 export function daySheet(viewer: Viewer, title: string, here: Here, scripts: readonly string[] = ['page.js']): Sheet {
   const { words, mayHost } = viewer
   return {
-    ...bare(viewer, title, 'day', ['day.css', 'board.css', 'programme.css', 'check.css', 'form.css'], scripts),
+    ...bare(viewer, title, 'day', DAY_STYLES, scripts),
     links: PLACES.map((place) => ({
       href: HREFS[place],
       text: words.say(`page.link-${place}`),

@@ -1,24 +1,50 @@
-import type { Town } from '../../tours/site.ts'
+import { Value } from 'typebox/value'
+import { skyMagOfClass } from '../../sight/site-light.ts'
+import { nearestSkyClass, SiteDraft, SKY_CLASSES, type Town } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { placeText } from './place-text.ts'
-import { pointText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import {
+  fieldsOf,
+  type GrowingRows,
+  glowRows,
+  MOST_CORNERS,
+  MOST_GLOWS,
+  type SiteRowCounts,
+  type SkylineRow,
+  skylineRows,
+} from './site-rows.ts'
 
 export interface SiteFormPage {
   readonly sheet: Sheet
   readonly title: string
   readonly intro: string
-  readonly search: TownSearch
+  readonly action: string
+  readonly search: TownSearch | null
   readonly problems: ProblemList | null
   readonly placeLabel: string
   readonly fields: readonly Field[]
+  readonly sky: {
+    readonly label: string
+    readonly fields: readonly Field[]
+    /** The value as this page shows it, so that a class chosen beside it is told from a value that was corrected. */
+    readonly shown: string
+    readonly note: string | null
+    readonly button: string
+  }
   readonly skylineLabel: string
   readonly skylineHint: string
   readonly pointLabel: string
   readonly heightLabel: string
   readonly nameLabel: string
-  readonly skyline: readonly { readonly point: string; readonly height: Field; readonly name: Field }[]
+  readonly skyline: readonly SkylineRow[]
+  readonly corners: GrowingRows | null
+  readonly glowLabel: string
+  readonly glowHint: string
+  readonly glowHeads: readonly string[]
+  readonly glow: readonly { readonly fields: readonly Field[] }[]
+  readonly glows: GrowingRows
   readonly save: string
 }
 
@@ -32,51 +58,67 @@ export interface TownSearch {
   readonly chosenText: string | null
 }
 
-/** How many corners of the skyline the form asks for: one at each of sixteen compass points. */
-export const SKYLINE_POINTS = 16
-const POINT_DEG = 360 / SKYLINE_POINTS
-
-/** Azimuth in degrees of a compass point of the form, 0 for north. */
-export const pointAzimuthDeg = (point: number): number => point * POINT_DEG
-
 export interface SiteFormSubject {
+  /** The site's id, or null for a new one. */
+  readonly id: string | null
   readonly state: FormState
-  readonly query: string
-  readonly towns: readonly Town[]
-  readonly chosen: Town | undefined
+  readonly rows: SiteRowCounts
+  /** What was searched among the towns; null where the place is known. */
+  readonly search: { readonly query: string; readonly towns: readonly Town[]; readonly chosen: Town | undefined } | null
 }
 
-/** The form of a new site, filled from a town when one was chosen. */
-export function siteFormPage(viewer: Viewer, subject: SiteFormSubject): SiteFormPage {
+/** The form of a site, new (filled from a town when one was chosen) or to be changed. */
+export function siteFormPage(viewer: Viewer, { id, state, rows, search }: SiteFormSubject): SiteFormPage {
   const { words } = viewer
-  const fields = placeFields(words, subject.state)
-  const skyline = skylineRows(words, subject.state)
-  const shown = [...fields, ...skyline.flatMap(({ height, name }) => [height, name])]
+  const title = words.say(id === null ? 'page.new-site' : 'page.edit-site')
+  const fields = placeFields(words, state)
+  const sky = skyPart(words, state)
+  const skyline = skylineRows(words, state, rows.corners)
+  const glow = glowRows(words, state, rows.glows)
+  const shown = [...fields, ...sky.fields, ...skyline.flatMap(fieldsOf), ...glow.flatMap((row) => row.fields)]
   return {
-    sheet: daySheet(viewer, words.say('page.new-site'), null),
-    title: words.say('page.new-site'),
-    intro: words.say('page.new-site-intro'),
-    search: townSearch(words, subject),
-    problems: problemList(words, subject.state, shown),
-    placeLabel: words.say('page.site-place'),
+    sheet: daySheet(viewer, title, null),
+    ...labels(words),
+    title,
+    intro: words.say(id === null ? 'page.new-site-intro' : 'page.edit-site-intro'),
+    action: id === null ? '/sites' : `/sites/${id}`,
+    search: search && townSearch(words, search),
+    problems: problemList(words, state, shown),
     fields,
-    skylineLabel: words.say('page.skyline'),
-    skylineHint: words.say('page.skyline-hint'),
-    pointLabel: words.say('page.skyline-point'),
-    heightLabel: words.say('page.skyline-height'),
-    nameLabel: words.say('page.skyline-name'),
+    sky,
+    skylineHint: words.say(rows.corners === null ? 'page.skyline-hint' : 'page.skyline-corners-hint'),
     skyline,
-    save: words.say('page.save-site'),
+    corners: rows.corners === null ? null : growing(words, 'cornerRows', rows.corners, MOST_CORNERS),
+    glow,
+    glows: growing(words, 'glowRows', rows.glows, MOST_GLOWS),
   }
 }
 
-function townSearch(words: Words, { query, towns, chosen }: SiteFormSubject): TownSearch {
+const labels = (words: Words) => ({
+  placeLabel: words.say('page.site-place'),
+  skylineLabel: words.say('page.skyline'),
+  pointLabel: words.say('page.skyline-point'),
+  heightLabel: words.say('page.skyline-height'),
+  nameLabel: words.say('page.skyline-name'),
+  glowLabel: words.say('page.glow'),
+  glowHint: words.say('page.glow-hint'),
+  glowHeads: ['from', 'to', 'brighter'].map((part) => words.say(`page.glow-${part}`)),
+  save: words.say('page.save-site'),
+})
+
+const growing = (words: Words, name: string, count: number, most: number): GrowingRows => ({
+  name,
+  count: String(count),
+  moreText: count < most ? words.say('page.more-rows') : null,
+})
+
+function townSearch(words: Words, { query, towns, chosen }: NonNullable<SiteFormSubject['search']>): TownSearch {
   return {
     label: words.say('page.town'),
     hint: words.say('page.town-hint'),
     query,
     button: words.say('page.town-search'),
-    towns: towns.map((town, index) => ({
+    towns: (chosen ? [] : towns).map((town, index) => ({
       href: `/sites/new?q=${encodeURIComponent(query)}&town=${index}`,
       name: town.name,
       detail: [town.region, town.country, placeText(words, town)].filter(Boolean).join(', '),
@@ -95,18 +137,36 @@ function placeFields(words: Words, state: FormState): Field[] {
     form.number('longitudeDeg', ask('longitude')),
     form.number('heightM', ask('height')),
     form.text('zone', ask('zone')),
-    form.number('skyMag', { ...ask('sky'), fallback: '20', isWide: true }),
   ]
 }
 
-function skylineRows(words: Words, state: FormState): SiteFormPage['skyline'] {
+function skyPart(words: Words, state: FormState): SiteFormPage['sky'] {
   const form = formFields(words, state)
-  return Array.from({ length: SKYLINE_POINTS }, (_, index) => {
-    const point = pointText(words, index)
-    return {
-      point,
-      height: form.number(`horizon.${index}.altitudeDeg`, { label: words.say('page.skyline-height-at', { point }) }),
-      name: form.text(`horizon.${index}.name`, { label: words.say('page.skyline-name-at', { point }) }),
-    }
+  const ask = (key: string) => ({
+    label: words.say(`page.site-${key}`),
+    hint: words.say(`page.site-${key}-hint`),
+    isWide: true,
   })
+  const classes = SKY_CLASSES.map((skyClass) => ({
+    value: String(skyClass),
+    text: words.say('page.sky-class', { class: skyClass, mag: words.number(skyMagOfClass(skyClass), 1) }),
+  }))
+  const mag = form.number('skyMag', ask('sky'))
+  return {
+    label: words.say('page.site-dark'),
+    fields: [
+      form.choice('skyClass', ask('class'), [{ value: '', text: words.say('page.sky-class-none') }, ...classes]),
+      mag,
+    ],
+    shown: mag.value,
+    note: nearText(words, mag),
+    button: words.say('page.show-class'),
+  }
+}
+
+/** Which class a typed value is about; null while it is no value of a sky. */
+function nearText(words: Words, { value, isInvalid }: Field): string | null {
+  const mag = Number(value.replace(',', '.'))
+  if (isInvalid || value === '' || !Value.Check(SiteDraft.properties.skyMag, mag)) return null
+  return words.say('page.sky-near', { mag: value, class: nearestSkyClass(mag) })
 }

@@ -3,7 +3,7 @@ import type { Night, Station } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
 import { directionText } from './check.ts'
 import type { Paper, PaperFrame } from './paper.ts'
-import { paperFrame, versionText } from './paper-frame.ts'
+import { paperFrame, staleText, versionText } from './paper-frame.ts'
 import { type SpareLine, spareLine } from './programme.ts'
 import type { Names } from './say.ts'
 import type { Viewer } from './sheet.ts'
@@ -26,6 +26,8 @@ export interface StationSheet {
 
 export interface SheetsPage extends PaperFrame {
   readonly version: string
+  /** That the night was changed after this programme was built; null when all still holds. */
+  readonly stale: string | null
   readonly sheets: readonly StationSheet[]
   readonly sparesLabel: string
   readonly callsLabel: string
@@ -36,6 +38,7 @@ export interface SheetsPage extends PaperFrame {
 export interface SheetsSubject {
   readonly night: Night
   readonly tour: Tour
+  readonly isStale: boolean
   readonly checks: readonly Check[]
   readonly names: Names
 }
@@ -49,6 +52,7 @@ export function sheetsPage(viewer: Viewer, subject: SheetsSubject, paper: Paper)
   return {
     ...paperFrame(viewer, night, paper, 'sheets', 'print.sheets'),
     version: versionText(viewer, night, tour),
+    stale: staleText(viewer, subject.isStale),
     sheets: night.stations.map((station) => stationSheet(viewer, subject, station)),
     sparesLabel: words.say('print.spares'),
     callsLabel: words.say('print.calls'),

@@ -1,7 +1,9 @@
 import { nightHours } from '../../tours/hours.ts'
 import type { Night, Station } from '../../tours/night.ts'
+import { ocularsOf } from '../../tours/telescope.ts'
 import type { Setup, Stop } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
+import { objectHref } from './night-links.ts'
 import { chanceText, leaveByText, type Names, remarkText, targetName, untilText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
@@ -11,10 +13,12 @@ export interface StopLine {
   readonly when: string
   readonly station: string
   readonly name: string
+  /** The page of this object on this night. */
+  readonly href: string
   readonly kind: string | null
   readonly chance: string
   readonly until: string
-  /** How long it could stay, when that is much longer than it does. */
+  /** How long it could stay, when that is longer than it does. */
   readonly couldStay: string | null
   readonly setups: readonly string[]
   readonly reasons: readonly string[]
@@ -31,8 +35,9 @@ export function stopLine({ words }: Viewer, night: Night, stop: Stop, names: Nam
   return {
     from: words.time(stop.startsAt, zone),
     when: words.say('page.from-to', { from: words.time(stop.startsAt, zone), to: words.time(stop.endsAt, zone) }),
-    station: station?.name ?? stop.stationId,
+    station: stationName(night, names, stop.stationId),
     name: targetName(words, names, stop.targetKey, stop.aim),
+    href: objectHref(night, stop.targetKey),
     kind: kind && kind !== 'moon' ? words.say(`kind.${kind}`) : null,
     chance: chanceText(words, stop.chance),
     until: endText(words, night, stop),
@@ -45,12 +50,16 @@ export function stopLine({ words }: Viewer, night: Night, stop: Stop, names: Nam
   }
 }
 
+/** The name of a station as it stands in the row, or as it stood when it left. */
+export const stationName = ({ stations }: Night, names: Names, id: string): string =>
+  stations.find((station) => station.id === id)?.name ?? names.nameOf(id)
+
 function couldStayText(words: Words, stop: Stop, zone: string): string | null {
   if (!stop.leaveBy || leaveByText(words, stop, zone)) return null
   return words.say('page.could-stay', { until: untilText(words, stop.leaveBy.at, stop.leaveBy.cause, zone) })
 }
 
-/** When a stop ends: by what hides it, at the closing, or because something else comes. */
+/** When a stop ends by the plan, and what hides it then if that is why; or at the closing. */
 export function endText(words: Words, night: Night, stop: Stop): string {
   const { zone } = night.site
   const caused = leaveByText(words, stop, zone)
@@ -59,12 +68,17 @@ export function endText(words: Words, night: Night, stop: Stop): string {
   return words.say('page.until-time', { time: words.time(stop.endsAt, zone) })
 }
 
-/** What to put in: `25 mm wide, 40x`; the tube is named where a mount carries two. Nothing for a station without a telescope. */
+/**
+ * What to put in: `25 mm wide, 40 times`; the tube is named where a mount carries two. Of a part that the telescope no
+ * longer has only the power is known. Nothing for a station without a telescope.
+ */
 export function setupText(words: Words, station: Station | undefined, setup: Setup): string[] {
   const telescope = station?.telescope
-  const eyepiece = telescope?.eyepieces.find(({ id }) => id === setup.eyepieceId)
-  const tube = telescope?.tubes.find(({ id }) => id === setup.tubeId)
-  if (!telescope || !eyepiece || !tube) return []
-  const values = { eyepiece: eyepiece.name, tube: tube.name, power: words.number(setup.powerX) }
+  if (!telescope) return []
+  const power = words.number(setup.powerX)
+  const ocular = ocularsOf(telescope).find(({ id }) => id === setup.eyepieceId)
+  const tube = telescope.tubes.find(({ id }) => id === setup.tubeId)
+  if (!ocular || !tube) return [words.say('page.setup-gone', { power })]
+  const values = { eyepiece: remarkText(words, ocular.label), tube: tube.name, power }
   return [words.say(telescope.tubes.length > 1 ? 'page.setup-tube' : 'page.setup', values)]
 }

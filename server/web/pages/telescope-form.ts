@@ -1,6 +1,7 @@
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { GrowingRows } from './site-rows.ts'
 
 export interface FormRow {
   readonly title: string
@@ -11,6 +12,7 @@ export interface TelescopeFormPage {
   readonly sheet: Sheet
   readonly title: string
   readonly intro: string
+  readonly action: string
   readonly problems: ProblemList | null
   readonly fields: readonly Field[]
   readonly tubesLabel: string
@@ -19,7 +21,11 @@ export interface TelescopeFormPage {
   readonly eyepiecesLabel: string
   readonly eyepiecesHint: string
   readonly eyepieces: readonly FormRow[]
-  readonly moreRows: { readonly name: string; readonly count: string; readonly text: string } | null
+  readonly eyepieceRows: GrowingRows
+  readonly factorsLabel: string
+  readonly factorsHint: string
+  readonly factors: readonly FormRow[]
+  readonly factorRows: GrowingRows
   readonly heightsLabel: string
   readonly heights: readonly Field[]
   readonly moreLabel: string
@@ -28,42 +34,60 @@ export interface TelescopeFormPage {
   readonly save: string
 }
 
-const TUBES = 2
-const MOST_EYEPIECES = 12
+export interface TelescopeFormSubject {
+  /** The telescope's id, or null for a new one. */
+  readonly id: string | null
+  readonly state: FormState
+  readonly rows: { readonly eyepieces: number; readonly factors: number }
+}
 
-/** The form of a new telescope: its mount, one or two tubes, `eyepieceRows` eyepieces, and how high it stands. */
-export function telescopeFormPage(viewer: Viewer, state: FormState, eyepieceRows: number): TelescopeFormPage {
+const TUBES = 2
+export const MOST_EYEPIECES = 12
+export const MOST_FACTORS = 3
+
+/** The form of a telescope: its mount, one or two tubes, eyepieces, Barlows and reducers, and how high it stands. */
+export function telescopeFormPage(viewer: Viewer, { id, state, rows }: TelescopeFormSubject): TelescopeFormPage {
   const { words } = viewer
+  const title = words.say(id === null ? 'page.new-telescope' : 'page.edit-telescope')
   const fields = mountFields(words, state)
   const tubes = Array.from({ length: TUBES }, (_, index) => tubeRow(words, state, index))
-  const eyepieces = Array.from({ length: eyepieceRows }, (_, index) => eyepieceRow(words, state, index))
+  const eyepieces = Array.from({ length: rows.eyepieces }, (_, index) => eyepieceRow(words, state, index))
+  const factors = Array.from({ length: rows.factors }, (_, index) => factorRow(words, state, index))
   const heights = heightFields(words, state)
   const more = limitFields(words, state)
-  const shown = [...fields, ...[...tubes, ...eyepieces].flatMap((row) => row.fields), ...heights, ...more]
+  const parts = [...tubes, ...eyepieces, ...factors].flatMap((row) => row.fields)
   return {
-    sheet: daySheet(viewer, words.say('page.new-telescope'), 'telescopes'),
+    sheet: daySheet(viewer, title, 'telescopes'),
     ...labels(words),
-    problems: problemList(words, state, shown),
+    title,
+    intro: words.say(id === null ? 'page.new-telescope-intro' : 'page.edit-telescope-intro'),
+    action: id === null ? '/telescopes' : `/telescopes/${id}`,
+    problems: problemList(words, state, [...fields, ...parts, ...heights, ...more]),
     fields,
     tubes,
     eyepieces,
-    moreRows:
-      eyepieceRows < MOST_EYEPIECES
-        ? { name: 'eyepieceRows', count: String(eyepieceRows), text: words.say('page.more-eyepieces') }
-        : null,
+    eyepieceRows: growing('eyepieceRows', rows.eyepieces, MOST_EYEPIECES, words.say('page.more-eyepieces')),
+    factors,
+    factorRows: growing('factorRows', rows.factors, MOST_FACTORS, words.say('page.more-factors')),
     heights,
     more,
     isMoreOpen: more.some(({ isInvalid }) => isInvalid),
   }
 }
 
+const growing = (name: string, count: number, most: number, text: string): GrowingRows => ({
+  name,
+  count: String(count),
+  moreText: count < most ? text : null,
+})
+
 const labels = (words: Words) => ({
-  title: words.say('page.new-telescope'),
-  intro: words.say('page.new-telescope-intro'),
   tubesLabel: words.say('page.tubes'),
   tubesHint: words.say('page.tubes-hint'),
   eyepiecesLabel: words.say('page.eyepieces'),
   eyepiecesHint: words.say('page.eyepieces-hint'),
+  factorsLabel: words.say('page.factors'),
+  factorsHint: words.say('page.factors-hint'),
   heightsLabel: words.say('page.heights'),
   moreLabel: words.say('page.more-telescope'),
   save: words.say('page.save-telescope'),
@@ -89,6 +113,7 @@ function tubeRow(words: Words, state: FormState, index: number): FormRow {
   const form = formFields(words, state)
   const name = (part: string) => `tubes.${index}.${part}`
   const label = (part: string) => ({ label: words.say(`page.tube-${part}`) })
+  const hinted = (part: string) => ({ ...label(part), hint: words.say(`page.tube-${part}-hint`) })
   const designs = options(words, 'design', ['refractor', 'reflector', 'catadioptric'])
   return {
     title: words.say(index === 0 ? 'page.tube-first' : 'page.tube-second'),
@@ -96,8 +121,9 @@ function tubeRow(words: Words, state: FormState, index: number): FormRow {
       form.number(name('apertureMm'), label('aperture')),
       form.number(name('focalLengthMm'), label('focal')),
       form.choice(name('design'), { ...label('design'), fallback: 'refractor' }, designs),
-      form.text(name('name'), { ...label('name'), hint: words.say('page.tube-name-hint') }),
-      form.number(name('obstruction'), { ...label('obstruction'), hint: words.say('page.tube-obstruction-hint') }),
+      form.text(name('name'), hinted('name')),
+      form.number(name('obstruction'), hinted('obstruction')),
+      form.number(name('transmission'), hinted('transmission')),
       form.tick(name('hasDiagonal'), label('diagonal')),
     ],
   }
@@ -112,6 +138,24 @@ function eyepieceRow(words: Words, state: FormState, index: number): FormRow {
       form.number(name('focalLengthMm'), { label: words.say('page.eyepiece-focal') }),
       form.number(name('apparentFieldDeg'), { label: words.say('page.eyepiece-field') }),
       form.text(name('name'), { label: words.say('page.eyepiece-name') }),
+      form.number(name('fieldStopMm'), { label: words.say('page.eyepiece-stop') }),
+    ],
+  }
+}
+
+function factorRow(words: Words, state: FormState, index: number): FormRow {
+  const form = formFields(words, state)
+  return {
+    title: words.say('page.factor-row', { row: index + 1 }),
+    fields: [
+      form.number(`factors.${index}.factor`, {
+        label: words.say('page.factor'),
+        hint: words.say('page.factor-hint'),
+      }),
+      form.text(`factors.${index}.name`, {
+        label: words.say('page.factor-name'),
+        hint: words.say('page.factor-name-hint'),
+      }),
     ],
   }
 }
@@ -121,8 +165,8 @@ function heightFields(words: Words, state: FormState): Field[] {
   const reaches = options(words, 'reach', ['side', 'folded', 'no'])
   const ask = (key: string) => ({ label: words.say(key), hint: words.say(`${key}-hint`) })
   return [
-    form.number('axisLowCm', { ...ask('page.axis-low'), fallback: '90' }),
-    form.number('axisHighCm', { ...ask('page.axis-high'), fallback: '130' }),
+    form.number('axisLowCm', ask('page.axis-low')),
+    form.number('axisHighCm', ask('page.axis-high')),
     form.choice('chairReach', { label: words.say('page.chair'), fallback: 'no', isWide: true }, reaches),
   ]
 }
@@ -130,8 +174,5 @@ function heightFields(words: Words, state: FormState): Field[] {
 function limitFields(words: Words, state: FormState): Field[] {
   const form = formFields(words, state)
   const ask = (key: string) => ({ label: words.say(key), hint: words.say(`${key}-hint`) })
-  return [
-    form.number('floorDeg', { ...ask('page.floor'), fallback: '10' }),
-    form.number('ceilingDeg', { ...ask('page.ceiling'), fallback: '80' }),
-  ]
+  return [form.number('floorDeg', ask('page.floor')), form.number('ceilingDeg', ask('page.ceiling'))]
 }

@@ -1,9 +1,11 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { Desk } from '../../desk/desk.ts'
+import { eveningDate } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { type BoardSubject, boardPage } from '../pages/board.ts'
+import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 
 export const boardRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
@@ -23,13 +25,16 @@ export const boardRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
 }
 
 function boardSubject(desk: Desk, night: Night | undefined, language: string): BoardSubject {
+  const tour = night && desk.tours.current(night.id)
   return {
     night,
-    evening: night && desk.sky.evening(night.date, placeOf(night.site), night.site.zone),
-    tour: night && desk.tours.latest(night.id),
+    evening: night && desk.sky.evening(eveningDate(night), placeOf(night.site), night.site.zone),
+    tour,
+    state: tour && desk.tours.stateOf(tour),
     field: night && desk.marks.field(night.id),
     siteCount: desk.sites.all().length,
     telescopeCount: desk.telescopes.all().length,
-    names: namesFrom(desk, language),
+    names: namesFrom(desk, language, night?.id),
+    newKey,
   }
 }

@@ -4,6 +4,8 @@ import { nightHours, quarterHours, wallClock } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import { IdParams, Instant, instant } from '../api/schemas.ts'
 import { checkPage } from '../pages/check.ts'
+import { programmeNotes } from '../pages/programme-notes.ts'
+import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 
 const AtQuery = Type.Object({ at: Type.Optional(Instant) })
@@ -14,7 +16,8 @@ export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     { config: { role: 'visitor' }, schema: { params: IdParams, querystring: AtQuery } },
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
-      if (desk.tours.latest(night.id) === undefined) return reply.redirect(`/nights/${night.id}/programme`, 303)
+      const tour = desk.tours.current(night.id)
+      if (tour === undefined) return reply.redirect(`/nights/${night.id}/programme`, 303)
       const { at } = request.query
       const check = await desk.checks.at(
         night.id,
@@ -22,7 +25,8 @@ export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       )
       const viewer = viewerOf(request)
       const names = namesFrom(desk, viewer.words.settings.language)
-      return reply.page('check', checkPage(viewer, night, check, halfHours(night), names))
+      const notes = programmeNotes(viewer, { night, tour, state: desk.tours.stateOf(tour), newKey })
+      return reply.page('check', checkPage(viewer, night, check, halfHours(night), names, notes))
     },
   )
 }

@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto'
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
@@ -7,6 +6,7 @@ import type { Night } from '../../tours/night.ts'
 import { type FieldSubject, fieldPage, fieldRowPage } from '../pages/field.ts'
 import { fieldMark } from './field-mark.ts'
 import { formValues } from './form-values.ts'
+import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 
 const Id = Type.String({ minLength: 1, maxLength: 40 })
@@ -16,15 +16,12 @@ const LookQuery = Type.Object({ look: Type.Optional(Type.Union([Type.Literal('da
 
 const LOOK_COOKIE = 'look'
 const NIGHT_S = 43_200
-const KEY_BYTES = 15
-
-const newKey = (): string => randomBytes(KEY_BYTES).toString('base64url')
 
 export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const subjectOf = (request: FastifyRequest, nightId: string, look: 'day' | 'lamp'): FieldSubject => {
     const night = desk.nights.find(nightId)
-    const names = namesFrom(desk, viewerOf(request).words.settings.language)
-    return { night, tour: desk.tours.latest(nightId), field: desk.marks.field(nightId), names, look, newKey }
+    const names = namesFrom(desk, viewerOf(request).words.settings.language, nightId)
+    return { night, tour: desk.tours.current(nightId), field: desk.marks.field(nightId), names, look, newKey }
   }
 
   app.get(

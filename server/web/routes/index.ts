@@ -3,7 +3,9 @@ import { boardRoutes } from './board.ts'
 import { checkRoutes } from './check.ts'
 import { fieldRoutes } from './field.ts'
 import type { PageNeeds } from './needs.ts'
+import { newcomerRoutes } from './newcomers.ts'
 import { nightRoutes } from './nights.ts'
+import { objectTonightRoutes } from './object-tonight.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
 import { signInRoutes } from './sign-in.ts'
@@ -15,9 +17,11 @@ const PLUGINS = [
   signInRoutes,
   nightRoutes,
   siteRoutes,
+  newcomerRoutes,
   telescopeRoutes,
   programmeRoutes,
   checkRoutes,
+  objectTonightRoutes,
   printRoutes,
   fieldRoutes,
 ]

@@ -15,10 +15,15 @@ export interface PageNeeds {
   readonly signIn: SignIn
 }
 
-/** The catalogue as pages ask it; a key that is nowhere is its own name. */
-export function namesFrom({ objects }: Pick<Desk, 'objects'>, language: string): Names {
+/** The catalogue as pages ask it, and the stations that a night has ever had; a key that is nowhere is its own name. */
+export function namesFrom(
+  { objects, nights }: Pick<Desk, 'objects' | 'nights'>,
+  language: string,
+  nightId?: string,
+): Names {
+  const stationName = (key: string) => nightId && nights.everyStation(nightId).find(({ id }) => id === key)?.name
   return {
-    nameOf: (key) => objects.show(key)?.name ?? key,
+    nameOf: (key) => objects.show(key)?.name ?? (stationName(key) || key),
     show: (key) => objects.show(key),
     story: (key) => objects.story(key, language),
   }

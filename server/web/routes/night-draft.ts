@@ -1,12 +1,13 @@
+import { halfHourStarts, isDay } from '../../tours/hours.ts'
 import { DEFAULT_SETTINGS, type Night, type NightDraft, type NightSettings } from '../../tours/night.ts'
+import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import { type FormValues, filledRows, numberOf, withRows } from './form-values.ts'
 
 /** Hours offered for a new night; common practice, no source. */
 const FIRST_HOURS = { opens: '18:00', closes: '21:00' }
-const MIN_PER_DAY = 1440
-const HALF_HOUR_MIN = 30
-const MOST_HALF_HOURS = 24
+const CLOCK_TIME = /^([01]\d|2[0-3]):[0-5]\d$/
+const ANY_DAY = '2026-01-15'
 
 /** The values of an empty form for a new night at a site. */
 export const newNightValues = (siteId: string | undefined): FormValues => ({
@@ -14,31 +15,30 @@ export const newNightValues = (siteId: string | undefined): FormValues => ({
   ...(siteId === undefined ? {} : { siteId }),
 })
 
-/** The start of each half hour between two clock times, `HH:mm`, over midnight if need be; [] for no clock times. */
-export function halfHoursBetween(opens: string | undefined, closes: string | undefined): string[] {
-  const from = minuteOf(opens)
-  const until = minuteOf(closes)
-  if (from === undefined || until === undefined || from === until) return []
-  const minutes = (until - from + MIN_PER_DAY) % MIN_PER_DAY
-  const count = Math.min(MOST_HALF_HOURS, Math.ceil(minutes / HALF_HOUR_MIN))
-  return Array.from({ length: count }, (_, index) => clockText((from + index * HALF_HOUR_MIN) % MIN_PER_DAY))
+/**
+ * The start of each half hour of the public hours that a form says, `HH:mm`, over midnight if need be; [] without two
+ * clock times. While no day or no site is chosen, a night without a clock change is taken.
+ */
+export function halfHoursOf(values: FormValues, sites: readonly Site[]): readonly string[] {
+  const { opens = '', closes = '', date = '' } = values
+  if (!CLOCK_TIME.test(opens) || !CLOCK_TIME.test(closes)) return []
+  const site = sites.find(({ id }) => id === values.siteId)
+  const isKnown = isDay(date) && site !== undefined
+  return halfHourStarts({
+    date: isKnown ? date : ANY_DAY,
+    opens,
+    closes,
+    site: { zone: isKnown ? site.zone : 'UTC' },
+  })
 }
-
-function minuteOf(text: string | undefined): number | undefined {
-  const found = /^(\d\d):(\d\d)/.exec(text ?? '')
-  return found ? Number(found[1]) * 60 + Number(found[2]) : undefined
-}
-
-const two = (value: number): string => String(value).padStart(2, '0')
-const clockText = (minute: number): string => `${two(Math.floor(minute / 60))}:${two(minute % 60)}`
 
 /**
  * The form's values with visitors by the half hours of its own public hours and without blank stations; people typed
  * for a half hour that is now outside stay, so that the host reads that they are.
  */
-export function nightRows(values: FormValues, telescopes: readonly Telescope[]): FormValues {
+export function nightRows(values: FormValues, telescopes: readonly Telescope[], sites: readonly Site[]): FormValues {
   const typed = filledRows(values, 'visitors', () => true)
-  const inside = halfHoursBetween(values.opens, values.closes)
+  const inside = halfHoursOf(values, sites)
   const people = (row: FormValues) => ['adults', 'children', 'seated'].some((who) => (row[who] ?? '0') !== '0')
   const outside = typed.filter((row) => !inside.includes(row.startsAt ?? '') && people(row))
   const visitors = inside.map((startsAt) => typed.find((row) => row.startsAt === startsAt) ?? { startsAt })

@@ -3,12 +3,14 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import type { Problem } from '../../errors.ts'
 import type { Night, NightDraft } from '../../tours/night.ts'
+import type { Site } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { nightsPage } from '../pages/lists.ts'
 import { nightFormPage } from '../pages/night-form.ts'
 import { type FormValues, formValues, kept, rowCount } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
-import { halfHoursBetween, newNightValues, nightDraftOf, nightRows, nightValues } from './night-draft.ts'
+import { halfHoursOf, newNightValues, nightDraftOf, nightRows, nightValues } from './night-draft.ts'
+import { siteFactors, withSiteFactor } from './site-factors.ts'
 
 const SiteQuery = Type.Object({ siteId: Type.Optional(Type.String({ maxLength: 40 })) })
 const FEWEST_STATIONS = 4
@@ -21,10 +23,11 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       nightFormPage(viewerOf(request), {
         id: form.id,
         state: { values: form.values, problems: form.problems },
-        halfHours: shownHalfHours(form.values),
+        halfHours: shownHalfHours(form.values, desk.sites.all()),
         stationRows: form.stationRows,
         sites: desk.sites.all(),
         telescopes: desk.telescopes.all(),
+        factors: siteFactors(desk),
       }),
     )
 
@@ -35,14 +38,14 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     keep: (draft: NightDraft) => Night,
   ) => {
     const typed = formValues(request)
-    const values = nightRows(typed, desk.telescopes.all())
+    const values = nightRows(typed, desk.telescopes.all(), desk.sites.all())
     const stationRows = rowCount(typed, 'stationRows', FEWEST_STATIONS, MOST_STATIONS)
     if (typed.act === 'more') {
       const more = Math.min(MOST_STATIONS, stationRows + 1)
       return show(request, reply, { id, values: { ...typed, ...values }, problems: [], stationRows: more })
     }
     if (typed.act === 'hours') return show(request, reply, { id, values, problems: [], stationRows })
-    const night = kept(() => keep(nightDraftOf(values)))
+    const night = kept(() => keep(nightDraftOf(withSiteFactor(values, siteFactors(desk)))))
     if ('result' in night) return reply.redirect(`/nights/${night.result.id}`, 303)
     return show(request, reply.code(422), { id, values, problems: night.problems, stationRows })
   }
@@ -85,9 +88,9 @@ interface NightForm {
 }
 
 /** The rows of the visitors' table: those of the typed values, which may hold some outside the hours, else by the hours. */
-function shownHalfHours(values: FormValues): string[] {
+function shownHalfHours(values: FormValues, sites: readonly Site[]): readonly string[] {
   const typed = Object.entries(values).filter(([name]) => /^visitors\.\d+\.startsAt$/.test(name))
-  if (typed.length === 0) return halfHoursBetween(values.opens, values.closes)
+  if (typed.length === 0) return halfHoursOf(values, sites)
   return typed.sort(([a], [b]) => rowOf(a) - rowOf(b)).map(([, startsAt]) => startsAt)
 }
 

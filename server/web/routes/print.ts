@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import { Fault } from '../../errors.ts'
+import { eveningDate } from '../../tours/hours.ts'
 import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { cardsPage } from '../pages/cards.ts'
@@ -17,16 +18,17 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
 
   const subjectOf = (request: FastifyRequest, id: string) => {
     const night = desk.nights.find(id)
-    const tour = desk.tours.latest(id)
+    const tour = desk.tours.current(id)
     if (tour === undefined) throw new Fault('not-found', 'fault.no-tour')
     const viewer = viewerOf(request)
-    return { viewer, night, tour, names: namesFrom(desk, viewer.words.settings.language) }
+    const { isStale } = desk.tours.stateOf(tour)
+    return { viewer, night, tour, isStale, names: namesFrom(desk, viewer.words.settings.language, id) }
   }
 
   app.get('/nights/:id/print/run-sheet', { config, schema }, async (request, reply) => {
     const { viewer, ...subject } = subjectOf(request, request.params.id)
-    const { date, site } = subject.night
-    const evening = desk.sky.evening(date, placeOf(site), site.zone)
+    const { site } = subject.night
+    const evening = desk.sky.evening(eveningDate(subject.night), placeOf(site), site.zone)
     return reply.page('run-sheet', runSheetPage(viewer, { ...subject, evening }, request.query.paper ?? 'a4'))
   })
 

@@ -6,7 +6,7 @@ import { localPath } from '../roles.ts'
 import { formValues } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
 
-const BackQuery = Type.Object({ back: Type.Optional(Type.String({ maxLength: 200 })) })
+const BackQuery = Type.Object({ back: Type.Optional(Type.String()) })
 
 export const signInRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { viewerOf, signIn }) => {
   app.get('/sign-in', { config: { role: 'visitor' }, schema: { querystring: BackQuery } }, async (request, reply) =>

@@ -1,0 +1,22 @@
+import { Fault } from '../errors.ts'
+import type { Night } from '../tours/night.ts'
+import type { Tour } from '../tours/tour.ts'
+import type { Desk } from './desk.ts'
+import type { Jobs } from './jobs.ts'
+
+interface Needs {
+  readonly objects: Desk['objects']
+  readonly findNight: (id: string) => Night
+  readonly programme: (nightId: string) => Tour | undefined
+  readonly jobs: Jobs
+}
+
+/** One object on one night: where it walks, what every telescope shows of it, why it is on the programme or not. */
+export const tonightDesk =
+  ({ objects, findNight, programme, jobs }: Needs): Desk['tonight'] =>
+  async (nightId, key, at) => {
+    const night = findNight(nightId)
+    const object = objects.show(key)
+    if (object === undefined) throw new Fault('conflict', 'fault.not-on-list', { name: objects.find(key).object.name })
+    return jobs.run<'tonight'>({ kind: 'tonight', night, tour: programme(nightId) ?? null, object, at })
+  }

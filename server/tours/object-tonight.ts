@@ -1,0 +1,164 @@
+import type { Sighting } from '../sight/sighting.ts'
+import { sighting } from '../sight/sighting.ts'
+import { type SkyParts, skyBrightness } from '../sight/sky-brightness.ts'
+import { clamp } from '../sky/angles.ts'
+import { type ClearSpan, clearSpans } from './clear-spans.ts'
+import type { EveningSky } from './evening.ts'
+import { conditionsOf, type EveningChance, seenAtStep } from './evening-chance.ts'
+import { nightHours, quarterHours } from './hours.ts'
+import type { Night, Station } from './night.ts'
+import { verdictOf } from './object-verdict.ts'
+import { whyNotOf } from './offered.ts'
+import { geometryAtStep, instantAtStep, stepAt, targetAtStep } from './sky-at.ts'
+import { skylineAt } from './skyline.ts'
+import { subjectOf } from './subject.ts'
+import type { Aim, ShowObject } from './target.ts'
+import type { Telescope } from './telescope.ts'
+import type { Cause, Remark, Setup, Stop, Tour } from './tour.ts'
+
+/** Where the object stands at one moment, and the top of what stands below it at that compass point. */
+export interface WalkPoint {
+  readonly at: Date
+  readonly altitudeDeg: number
+  readonly azimuthDeg: number
+  readonly skylineDeg: number
+  readonly isClear: boolean
+}
+
+/** What a newcomer would see at one quarter hour, and what bars the telescope from it then. */
+export interface ChanceAt {
+  readonly at: Date
+  readonly chance: number
+  readonly view: number
+  readonly cause: Cause | null
+}
+
+/** One object at one telescope through the evening; `bestAt` is its best quarter there, `sighting` what is seen then. */
+export interface StationTonight {
+  readonly stationId: string
+  readonly aim: Aim
+  readonly setup: Setup
+  readonly quarters: readonly ChanceAt[]
+  readonly bestAt: Date
+  readonly sighting: Sighting
+  readonly stops: readonly Pick<Stop, 'startsAt' | 'endsAt'>[]
+}
+
+/** Everything that is known of one object on one night; `sky` is null while it is below the horizon at `at`. */
+export interface ObjectTonight {
+  readonly targetKey: string
+  readonly at: Date
+  readonly walk: readonly WalkPoint[]
+  /** For a bare eye: trees and roofs alone. */
+  readonly clear: readonly ClearSpan[]
+  readonly sky: SkyParts | null
+  readonly stations: readonly StationTonight[]
+  /** Why it is, or is not, on the programme. */
+  readonly verdict: readonly Remark[]
+}
+
+export interface TonightInput {
+  readonly night: Night
+  readonly objects: readonly ShowObject[]
+  readonly sky: EveningSky
+  readonly chance: EveningChance
+  readonly tour: Pick<Tour, 'stops' | 'spares'> | null
+  readonly object: ShowObject
+  /** The moment for the sky's parts; null takes the best one of the evening. */
+  readonly at: Date | null
+}
+
+const BARE_EYE = { floorDeg: 0, ceilingDeg: 90 }
+
+/** One object on one night: its walk, when it is clear, what every telescope shows of it, and why it is or is not on the programme. */
+export function objectTonight(input: TonightInput): ObjectTonight {
+  const { night, sky, object } = input
+  const { opensAt, closesAt } = nightHours(night)
+  const targetIndex = sky.targetKeys.indexOf(object.key)
+  if (targetIndex < 0) throw new RangeError(`${object.key} is not in the sky of this evening.`)
+  const byEye = whyNotOf({ sky, site: night.site, mount: BARE_EYE }, targetIndex)
+  const clear = clearSpans(sky, byEye, opensAt, closesAt)
+  const stations = stationsOf(input, targetIndex)
+  const at = momentOf(input, stations, opensAt, closesAt)
+  const geometry = geometryAtStep(sky, targetIndex, wholeStep(sky, at))
+  return {
+    targetKey: object.key,
+    at,
+    walk: walkOf(input, targetIndex, opensAt, closesAt),
+    clear,
+    sky: geometry.altitudeDeg > 0 ? skyBrightness(geometry, conditionsOf(night)) : null,
+    stations,
+    verdict: verdictOf(input, { targetIndex, clear, stations, byEye }),
+  }
+}
+
+const wholeStep = (sky: EveningSky, at: Date): number => clamp(Math.round(stepAt(sky, at)), 0, sky.count - 1)
+
+/** The moment asked for, kept to the public hours, else the best one at any telescope. */
+function momentOf(input: TonightInput, stations: readonly StationTonight[], opensAt: Date, closesAt: Date): Date {
+  if (input.at !== null) return new Date(clamp(input.at.getTime(), opensAt.getTime(), closesAt.getTime()))
+  return stations.toSorted((a, b) => meritOf(b.sighting) - meritOf(a.sighting))[0]?.bestAt ?? opensAt
+}
+
+const meritOf = ({ chance, view }: Pick<ChanceAt, 'chance' | 'view'>): number => chance * view
+
+function walkOf({ night, sky }: TonightInput, targetIndex: number, opensAt: Date, closesAt: Date): WalkPoint[] {
+  const whyNot = whyNotOf({ sky, site: night.site, mount: BARE_EYE }, targetIndex)
+  const [first, last] = [Math.ceil(stepAt(sky, opensAt)), Math.floor(stepAt(sky, closesAt))]
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, k) => {
+    const place = targetAtStep(sky, targetIndex, first + k)
+    const { altitudeDeg: skylineDeg } = skylineAt(night.site.horizon, place.azimuthDeg)
+    return { at: instantAtStep(sky, first + k), ...place, skylineDeg, isClear: whyNot(first + k) === null }
+  })
+}
+
+function stationsOf(input: TonightInput, targetIndex: number): readonly StationTonight[] {
+  const { night, chance } = input
+  return night.stations.flatMap((station) => {
+    const row = chance.stationIds.indexOf(station.id)
+    if (station.telescope === null || row < 0) return []
+    const { telescope } = station
+    return chance.candidates.flatMap((candidate, column) => {
+      const setup = chance.setups[row * chance.candidates.length + column] ?? null
+      if (candidate.targetIndex !== targetIndex || setup === null) return []
+      return stationOf(input, { station, telescope, targetIndex, row, column, aim: candidate.aim, setup })
+    })
+  })
+}
+
+interface Place {
+  readonly station: Station
+  readonly telescope: Telescope
+  readonly targetIndex: number
+  readonly row: number
+  readonly column: number
+  readonly aim: Aim
+  readonly setup: Setup
+}
+
+function stationOf(input: TonightInput, place: Place): StationTonight[] {
+  const { night, sky, chance, tour, object } = input
+  const { station, telescope, targetIndex, aim, setup } = place
+  const whyNot = whyNotOf({ sky, site: night.site, mount: telescope }, targetIndex)
+  const quarters = quarterHours(night).map((at) => {
+    const step = stepAt(sky, at)
+    return { at, ...seenAtStep(chance, place.row, place.column, Math.round(step)), cause: whyNot(step) }
+  })
+  const best = quarters.toSorted(
+    (a, b) => Number(b.cause === null) - Number(a.cause === null) || meritOf(b) - meritOf(a),
+  )[0]
+  const optics = telescope.tubes.find(({ id }) => id === setup.tubeId)
+  const subject = subjectOf(object, sky)
+  if (best === undefined || optics === undefined || subject === null) return []
+  const view = {
+    powerX: setup.powerX,
+    trueFieldDeg: setup.trueFieldDeg,
+    exitPupilMm: optics.apertureMm / setup.powerX,
+    optics,
+  }
+  const seen = sighting(subject, geometryAtStep(sky, targetIndex, wholeStep(sky, best.at)), view, conditionsOf(night))
+  const stops = (tour?.stops ?? []).filter(
+    (stop) => stop.stationId === station.id && stop.targetKey === object.key && stop.aim === aim,
+  )
+  return [{ stationId: station.id, aim, setup, quarters, bestAt: best.at, sighting: seen, stops }]
+}

@@ -1,0 +1,47 @@
+import type { Night } from '../../tours/night.ts'
+import type { ObjectHit } from '../../tours/target.ts'
+import { type NightLink, nightLinks, objectHref } from './night-links.ts'
+import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+
+export interface NightObjectsPage {
+  readonly sheet: Sheet
+  readonly nightTitle: string
+  readonly title: string
+  readonly links: readonly NightLink[]
+  readonly linksLabel: string
+  readonly action: string
+  readonly query: string
+  readonly queryLabel: string
+  readonly searchText: string
+  readonly hits: readonly { readonly name: string; readonly kind: string; readonly href: string }[]
+  /** What to say where nothing is listed. */
+  readonly emptyText: string | null
+}
+
+export interface NightObjectsSubject {
+  readonly night: Night
+  readonly hasTour: boolean
+  readonly query: string
+  readonly hits: readonly ObjectHit[]
+}
+
+/** The way to any object of the outreach list on one night: a name or number typed, and what answers to it. */
+export function nightObjectsPage(
+  viewer: Viewer,
+  { night, hasTour, query, hits }: NightObjectsSubject,
+): NightObjectsPage {
+  const { words } = viewer
+  return {
+    sheet: daySheet(viewer, words.say('page.objects-of', { title: night.title }), null),
+    nightTitle: night.title,
+    title: words.say('page.objects'),
+    links: nightLinks(viewer, night, hasTour, 'objects'),
+    linksLabel: words.say('page.night-links'),
+    action: `/nights/${night.id}/objects`,
+    query,
+    queryLabel: words.say('page.objects-query'),
+    searchText: words.say('page.objects-search'),
+    hits: hits.map(({ key, name, kind }) => ({ name, kind: words.say(`kind.${kind}`), href: objectHref(night, key) })),
+    emptyText: query !== '' && hits.length === 0 ? words.say('page.objects-none', { query }) : null,
+  }
+}

@@ -1,0 +1,77 @@
+import type { TourState } from '../../desk/desk.ts'
+import type { Night } from '../../tours/night.ts'
+import type { Tour } from '../../tours/tour.ts'
+import type { Viewer } from './sheet.ts'
+
+interface NoteAct {
+  readonly action: string
+  readonly text: string
+  readonly fields: readonly { readonly name: string; readonly value: string }[]
+}
+
+/** What must be known of a programme before one goes by it, where to look, and what the host can do about it. */
+export interface ProgrammeNote {
+  readonly text: string
+  /** `isFirst` when one should look before one acts. */
+  readonly look: { readonly href: string; readonly text: string; readonly isFirst: boolean } | null
+  readonly act: NoteAct | null
+}
+
+export interface NotesSubject {
+  readonly night: Night
+  readonly tour: Tour
+  readonly state: TourState
+  /** Makes the key of one mark, new for every form. */
+  readonly newKey: () => string
+}
+
+/** That a newer programme waits, that this one is not the one the row goes by, or that the night was changed after it; [] when all is well. */
+export function programmeNotes(viewer: Viewer, subject: NotesSubject): ProgrammeNote[] {
+  const { tour, state } = subject
+  const { isCurrent, isStale, waiting } = state
+  if (!isCurrent) return [otherNote(viewer, subject), ...(isStale ? [staleNote(viewer, subject)] : [])]
+  if (waiting && waiting.id !== tour.id) return [waitingNote(viewer, subject, waiting)]
+  return isStale ? [staleNote(viewer, subject)] : []
+}
+
+/** The address of one version of the night's programme. */
+const versionHref = (night: Night, version: number): string => `/nights/${night.id}/programme?version=${version}`
+
+function waitingNote(
+  viewer: Viewer,
+  { night, newKey }: NotesSubject,
+  { id, version, madeAt }: NonNullable<TourState['waiting']>,
+): ProgrammeNote {
+  const { words } = viewer
+  return {
+    text: words.say('page.newer-waits', { version, time: words.time(madeAt, night.site.zone) }),
+    look: { href: versionHref(night, version), text: words.say('page.newer-look'), isFirst: true },
+    act: acceptAct(viewer, night, id, newKey),
+  }
+}
+
+function otherNote(viewer: Viewer, { night, tour, state, newKey }: NotesSubject): ProgrammeNote {
+  const { words } = viewer
+  return {
+    text: words.say(state.waiting?.id === tour.id ? 'page.version-waits' : 'page.version-other'),
+    look: { href: `/nights/${night.id}/programme`, text: words.say('page.version-current'), isFirst: false },
+    act: acceptAct(viewer, night, tour.id, newKey),
+  }
+}
+
+function staleNote({ words, mayHost }: Viewer, { night }: NotesSubject): ProgrammeNote {
+  const act = { action: `/nights/${night.id}/programme`, text: words.say('page.build-again'), fields: [] }
+  return { text: words.say('page.stale'), look: null, act: mayHost ? act : null }
+}
+
+function acceptAct({ words, mayHost }: Viewer, night: Night, tourId: string, newKey: () => string): NoteAct | null {
+  if (!mayHost) return null
+  return {
+    action: `/nights/${night.id}/programme/accept`,
+    text: words.say('page.accept'),
+    fields: [
+      { name: 'key', value: newKey() },
+      { name: 'tourId', value: tourId },
+    ],
+  }
+}

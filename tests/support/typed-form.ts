@@ -1,0 +1,14 @@
+/** What a browser would send back of a page: every field of its main form as it is filled in. */
+export function filledIn(html: string): Record<string, string> {
+  const form = html.slice(html.indexOf('<form id="form"'), html.lastIndexOf('</form>'))
+  const fields: Record<string, string> = {}
+  for (const [input] of form.matchAll(/<input[^>]*>/g)) {
+    const [, name = ''] = / name="([^"]*)"/.exec(input) ?? []
+    if (input.includes('type="checkbox"') && !input.includes(' checked')) continue
+    fields[name] = / value="([^"]*)"/.exec(input)?.[1] ?? ''
+  }
+  for (const [, name = '', options = ''] of form.matchAll(/<select[^>]* name="([^"]*)"[^>]*>(.*?)<\/select>/gs)) {
+    fields[name] = /<option value="([^"]*)" selected/.exec(options)?.[1] ?? ''
+  }
+  return fields
+}

@@ -1,0 +1,106 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { readOutreach } from '../../db/catalogue/outreach.ts'
+import { advance, type BuiltTour, beginTour, finishTour } from '../../server/tours/build.ts'
+import { eveningSky } from '../../server/tours/evening.ts'
+import { eveningChance } from '../../server/tours/evening-chance.ts'
+import { instantOf, nightHours } from '../../server/tours/hours.ts'
+import { objectTonight } from '../../server/tours/object-tonight.ts'
+import { OBJECT_KINDS } from '../../server/tours/target.ts'
+import { demoNight } from '../support/demo-night.ts'
+
+const objects = readOutreach()
+const sky = eveningSky(demoNight, objects)
+const chance = eveningChance(sky, demoNight, objects)
+let tour: BuiltTour
+
+beforeAll(() => {
+  const work = beginTour({ night: demoNight, objects, sky, chance, seed: 1 })
+  advance(work, 20_000)
+  tour = finishTour(work)
+})
+
+function tonight(key: string, at: Date | null = null) {
+  const object = objects.find((one) => one.key === key)
+  if (!object) throw new Error(`No object ${key}`)
+  return objectTonight({ night: demoNight, objects, sky, chance, tour, object, at })
+}
+const codes = (key: string) => tonight(key).verdict.map(({ code }) => code)
+
+describe('why an object is on the programme or not', () => {
+  it('says where and when it is shown, with the reasons of its stop', () => {
+    const stop = tour.stops.find(({ targetKey }) => targetKey === 'saturn')
+    expect(tonight('saturn').verdict[0]).toMatchObject({ code: 'why.on-tour', values: { from: '18:00' } })
+    expect(codes('saturn').slice(1, 1 + (stop?.reasons.length ?? 0))).toEqual(stop?.reasons.map(({ code }) => code))
+  })
+
+  it('says that the deep south never rises, and what a thing stays behind', () => {
+    expect(codes('ngc5139')).toEqual(['why.set'])
+    expect(tonight('m13').verdict[0]?.code).toMatch(/^why\.(skyline-named|low|set|brief|seldom)$/)
+  })
+
+  it('says what drowns a thing that is well placed but too faint', () => {
+    const faint = tonight('m33')
+    expect(faint.verdict[0]?.code).toBe('why.faint')
+    expect(faint.verdict.slice(1).map(({ code }) => code)).toContain('sight.town-sky')
+    expect(Math.max(...faint.stations.map(({ sighting }) => sighting.chance))).toBeLessThan(0.5)
+  })
+
+  it('says what is shown instead of a good thing, and in what that is better', () => {
+    const onList = new Set([...tour.stops, ...tour.spares].map(({ targetKey }) => targetKey))
+    const off = ['m103', 'm52', 'm34', 'm15'].filter((key) => !onList.has(key))
+    expect(off.length).toBeGreaterThan(1)
+    const shown = tour.stops.map(({ targetKey }) => objects.find(({ key }) => key === targetKey)?.name)
+    for (const key of off) {
+      const [first, second] = tonight(key).verdict
+      expect(first?.code, key).toBe('why.outdone')
+      expect(shown).toContain(first?.values?.name)
+      expect(second?.code).toMatch(/^why\.more-(delight|chance|view|calm)$/)
+    }
+  })
+
+  it('gives a verdict on things of every kind', () => {
+    for (const kind of OBJECT_KINDS) {
+      const first = objects.find((object) => object.kind === kind)
+      if (first) expect(codes(first.key).length, first.key).toBeGreaterThan(0)
+    }
+  })
+})
+
+describe('the walk of an object', () => {
+  it('is clear exactly where its spans say so', () => {
+    const { walk, clear } = tonight('m42')
+    expect(clear.length).toBeGreaterThan(0)
+    for (const { at, isClear } of walk) {
+      const inside = clear.some(({ fromAt, untilAt }) => fromAt <= at && at <= untilAt)
+      const nearEdge = clear.some(({ fromAt, untilAt }) =>
+        [fromAt, untilAt].some((edge) => Math.abs(edge.getTime() - at.getTime()) <= 60_000),
+      )
+      expect(inside === isClear || nearEdge, at.toISOString()).toBe(true)
+    }
+  })
+
+  it('names the tree that a thing comes clear of', () => {
+    const { clear } = tonight('m42')
+    expect(clear[0]?.before).toMatchObject({ code: 'skyline' })
+    expect(clear[0]?.before?.name).toBeTruthy()
+  })
+
+  it('covers the public hours in five-minute steps', () => {
+    const { opensAt, closesAt } = nightHours(demoNight)
+    const { walk } = tonight('m45')
+    expect(walk[0]?.at).toEqual(opensAt)
+    expect(walk.at(-1)?.at).toEqual(closesAt)
+    expect(walk).toHaveLength(37)
+  })
+})
+
+describe('the sky behind an object', () => {
+  it('is taken at the moment asked for, kept to the public hours', () => {
+    const at = instantOf(demoNight, '19:00')
+    expect(tonight('m45', at).at).toEqual(at)
+    expect(tonight('m45', new Date(0)).at).toEqual(nightHours(demoNight).opensAt)
+    const { sky: parts } = tonight('m45', at)
+    expect(parts?.totalCd).toBeCloseTo((parts?.siteCd ?? 0) + (parts?.moonCd ?? 0) + (parts?.twilightCd ?? 0), 12)
+    expect(tonight('ngc5139', at).sky).toBeNull()
+  })
+})

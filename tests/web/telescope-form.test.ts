@@ -1,0 +1,144 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { loadAssets } from '../../server/web/assets.ts'
+import { readWordTables } from '../../server/web/language.ts'
+import { pageWriter } from '../../server/web/views.ts'
+import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
+import { filledIn } from '../support/typed-form.ts'
+import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+
+let service: TestApp
+beforeAll(async () => {
+  const assets = await loadAssets()
+  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+})
+afterAll(() => service.app.close())
+
+const post = (url: string, fields: Record<string, string>, as = asHost) =>
+  service.app.inject(
+    as({
+      method: 'POST',
+      url,
+      headers: { 'content-type': 'application/x-www-form-urlencoded' },
+      payload: new URLSearchParams(fields).toString(),
+    }),
+  )
+const get = async (url: string, as = asHost) => (await service.app.inject(as({ method: 'GET', url }))).body
+
+const lastTelescope = () => service.kept.telescopes.at(-1)
+
+/** A telescope without the ids, which the desk of the tests makes anew. */
+const withoutIds = (thing: unknown) =>
+  JSON.parse(JSON.stringify(thing, (key, value) => (key === 'id' ? undefined : value)))
+
+const TELESCOPE = {
+  name: 'New one',
+  'tubes.0.apertureMm': '150',
+  'tubes.0.focalLengthMm': '750',
+  'tubes.0.design': 'reflector',
+  'eyepieces.0.focalLengthMm': '25',
+  'eyepieces.0.apparentFieldDeg': '52',
+  axisLowCm: '70',
+  axisHighCm: '90',
+  floorDeg: '10',
+  ceilingDeg: '80',
+}
+
+describe('a Barlow or reducer in the form of a telescope', () => {
+  it('is kept, and without a name gets one of its factor', async () => {
+    await post('/telescopes', {
+      ...TELESCOPE,
+      'factors.0.factor': '2',
+      'factors.1.factor': '0,63',
+      'factors.2.factor': '3',
+      'factors.2.name': 'the black one',
+    })
+    expect(lastTelescope()?.factors.map(({ name, factor }) => [name, factor])).toEqual([
+      ['2x Barlow', 2],
+      ['0.63x reducer', 0.63],
+      ['the black one', 3],
+    ])
+  })
+
+  it.each([
+    [{ factor: '6' }, 'factor', 'It must be from 0.3 to 5.'],
+    [{ name: 'nameless number' }, 'factor', 'Write a number here.'],
+    [{ factor: '2', name: 'x'.repeat(41) }, 'name', 'It is too long: 40 letters at most.'],
+  ])('with %j is refused beside its field', async (typed, part, sentence) => {
+    const row = Object.fromEntries(Object.entries(typed).map(([name, value]) => [`factors.0.${name}`, value]))
+    const answer = await post('/telescopes', { ...TELESCOPE, ...row })
+    expect(answer.statusCode).toBe(422)
+    expect(answer.body).toContain(`id="field-factors-0-${part}-problem">${sentence}`)
+    expect(filledIn(answer.body)).toMatchObject({ ...TELESCOPE, ...row })
+  })
+
+  it('has one more row up to three, and all that was typed stays', async () => {
+    const typed = { ...TELESCOPE, 'factors.0.factor': 'two', factorRows: '1' }
+    const answer = await post('/telescopes', { ...typed, act: 'more-factors' })
+    expect(filledIn(answer.body)).toMatchObject({ ...typed, factorRows: '2', 'factors.1.factor': '' })
+    const full = await post('/telescopes', { ...typed, factorRows: '3', act: 'more-factors' })
+    expect(full.body).not.toContain('value="more-factors"')
+  })
+
+  it('loses no row of a full form to an error', async () => {
+    const rows = Object.fromEntries(
+      Array.from({ length: 12 }, (_, i) => [
+        [`eyepieces.${i}.focalLengthMm`, String(i + 4)],
+        [`eyepieces.${i}.apparentFieldDeg`, '50'],
+      ]).flat(),
+    )
+    const full = filledIn((await post('/telescopes', { ...TELESCOPE, ...rows, eyepieceRows: '11', act: 'more' })).body)
+    const wrong = filledIn((await post('/telescopes', { ...full, name: '' })).body)
+    expect(wrong).toMatchObject({ ...rows, eyepieceRows: '12' })
+  })
+})
+
+describe('changing a telescope', () => {
+  it('sent back untouched, the form changes nothing that it does not ask for', async () => {
+    const stop = A_TELESCOPE.eyepieces.map((eyepiece) => ({ ...eyepiece, fieldStopMm: 22.5 }))
+    const [tube] = A_TELESCOPE.tubes
+    if (!tube) throw new Error('The telescope of the tests has a tube')
+    const factors = [{ id: 'factor-1', name: '2x Barlow', factor: 2 }]
+    const tubes = [{ ...tube, transmission: 0.77, hasDiagonal: true }]
+    service.kept.telescopes[0] = { ...A_TELESCOPE, tubes, eyepieces: stop, factors }
+    const page = await get(`/telescopes/${A_TELESCOPE.id}/edit`)
+    expect(filledIn(page)).toMatchObject({ 'factors.0.factor': '2', 'factors.0.name': '', mount: 'altaz-hand' })
+    const answer = await post(`/telescopes/${A_TELESCOPE.id}`, filledIn(page))
+    expect([answer.statusCode, answer.headers.location]).toEqual([303, '/telescopes'])
+    expect(withoutIds(service.kept.telescopes[0])).toEqual(
+      withoutIds({ ...A_TELESCOPE, tubes, eyepieces: stop, factors }),
+    )
+  })
+
+  it('says what is wrong beside the field and keeps what was typed, the telescope as it was', async () => {
+    const before = structuredClone(service.kept.telescopes[0])
+    const fields = { ...filledIn(await get(`/telescopes/${A_TELESCOPE.id}/edit`)), axisLowCm: '', axisHighCm: '900' }
+    const answer = await post(`/telescopes/${A_TELESCOPE.id}`, fields)
+    expect(answer.statusCode).toBe(422)
+    expect(answer.body).toContain('id="field-axisHighCm-problem">It must be from 20 to 250.')
+    expect(filledIn(answer.body)).toMatchObject({ axisLowCm: '', axisHighCm: '900', name: A_TELESCOPE.name })
+    expect(service.kept.telescopes[0]).toEqual(before)
+    expect((await post('/telescopes/nowhere', TELESCOPE)).statusCode).toBe(404)
+    expect((await post(`/telescopes/${A_TELESCOPE.id}`, fields, asVisitor)).statusCode).toBe(403)
+  })
+})
+
+describe('the lists of sites and telescopes', () => {
+  it('say in which nights each is used, and lead the host alone to the change', async () => {
+    service.kept.sites.push({ ...A_SITE, id: 'site-2', name: 'Never used' })
+    for (const [url, id] of [
+      ['/sites', A_SITE.id],
+      ['/telescopes', A_TELESCOPE.id],
+    ]) {
+      const page = await get(`${url}`)
+      expect(page).toContain('Used in 1 night:')
+      expect(page).toContain('<a href="/nights/night-1">Moon over the meadow, Friday, November 20, 2026</a>')
+      expect(page).toContain(`href="${url}/${id}/edit"`)
+      expect(page).toContain('No night uses it yet.')
+      expect(await get(`${url}`, asVisitor)).not.toContain('/edit"')
+    }
+    expect(await get('/sites')).toContain('Sky overhead 20.0 magnitudes per square arcsecond, about class 5')
+    expect(await get('/telescopes')).toContain(
+      'Barlow lenses and reducers: 2x Barlow, 0.63x reducer, and the black one',
+    )
+  })
+})
