@@ -1,9 +1,9 @@
-import { wrap180 } from '../sky/angles.ts'
 import type { WalkPoint } from '../tours/object-tonight.ts'
 import type { Site } from '../tours/site.ts'
-import { skylineAt } from '../tours/skyline.ts'
 import type { Words } from '../words/words.ts'
+import { skylineOf } from './skyline.ts'
 import { pointsText, type Svg, svgElement, svgText } from './svg.ts'
+import { HEIGHT, LEFT, LETTERS, type Scale, scaleOf, WIDTH } from './walk-scale.ts'
 
 /** A half hour of the walk as it is drawn: where it stands and where on the paper. */
 export interface DrawnMoment {
@@ -30,15 +30,7 @@ export interface WalkSubject {
   readonly name: string
 }
 
-const WIDTH = 720
-const HEIGHT = 340
-const LEFT = 44
-const FOOT = 34
-const LEAST_WIDTH_DEG = 70
-const EDGE_DEG = 14
-const LEAST_TOP_DEG = 40
 const HALF_HOUR_MS = 1_800_000
-const LETTERS = { 'font-size': 14, fill: 'currentColor' }
 
 /**
  * The walk of one object over the public hours above the trees and roofs of the site, compass points along the foot and
@@ -60,39 +52,6 @@ export function skylineWalk({ walk, site, name }: WalkSubject, words: Words): Wa
     ...moments.flatMap((moment) => momentMark(moment, words, site.zone)),
   )
   return { svg, fromDeg, toDeg, topDeg, moments }
-}
-
-interface Scale {
-  readonly fromDeg: number
-  readonly toDeg: number
-  readonly topDeg: number
-  /** Azimuths counted on through north, in the order of the walk. */
-  readonly azimuths: ReadonlyMap<WalkPoint, number>
-  readonly x: (azimuthDeg: number) => number
-  readonly y: (altitudeDeg: number) => number
-}
-
-function scaleOf(up: readonly WalkPoint[]): Scale {
-  const azimuths = new Map<WalkPoint, number>()
-  let azimuth = up[0]?.azimuthDeg ?? 0
-  for (const point of up) {
-    azimuth += wrap180(point.azimuthDeg - azimuth)
-    azimuths.set(point, azimuth)
-  }
-  const all = [...azimuths.values()]
-  const [least, most] = [Math.min(...all) - EDGE_DEG, Math.max(...all) + EDGE_DEG]
-  const missing = Math.max(0, LEAST_WIDTH_DEG - (most - least)) / 2
-  const [fromDeg, toDeg] = [least - missing, most + missing]
-  const highest = Math.max(...up.map(({ altitudeDeg, skylineDeg }) => Math.max(altitudeDeg, skylineDeg)))
-  const topDeg = Math.min(90, Math.max(LEAST_TOP_DEG, Math.ceil((highest + 6) / 10) * 10))
-  return {
-    fromDeg,
-    toDeg,
-    topDeg,
-    azimuths,
-    x: (azimuthDeg) => LEFT + ((WIDTH - LEFT) * (azimuthDeg - fromDeg)) / (toDeg - fromDeg),
-    y: (altitudeDeg) => (HEIGHT - FOOT) * (1 - Math.max(0, altitudeDeg) / topDeg),
-  }
 }
 
 function momentsOf(up: readonly WalkPoint[], { azimuths, x, y }: Scale): DrawnMoment[] {
@@ -156,27 +115,6 @@ function pathOf(up: readonly WalkPoint[], { azimuths, x, y }: Scale): Svg[] {
       ...(isClear ? {} : { 'stroke-dasharray': '4 5' }),
     }),
   )
-}
-
-function skylineOf(horizon: Site['horizon'], { fromDeg, toDeg, topDeg, x, y }: Scale): Svg[] {
-  const tops: [number, number][] = []
-  for (let azimuth = fromDeg; azimuth <= toDeg; azimuth += 1) {
-    tops.push([x(azimuth), y(Math.min(topDeg, skylineAt(horizon, azimuth).altitudeDeg))])
-  }
-  const ground = svgElement('polygon', {
-    points: pointsText([[LEFT, y(0)], ...tops, [WIDTH, y(0)]]),
-    fill: 'currentColor',
-    'fill-opacity': 0.18,
-    stroke: 'currentColor',
-    'stroke-width': 1,
-  })
-  const names = horizon.flatMap(({ azimuthDeg, altitudeDeg, name }) => {
-    const azimuth = azimuthDeg + 360 * Math.ceil((fromDeg - azimuthDeg) / 360)
-    if (name === '' || altitudeDeg < 5 || azimuth > toDeg) return []
-    const place = { x: x(azimuth), y: y(altitudeDeg / 2) + 5, 'text-anchor': 'middle', ...LETTERS }
-    return [svgElement('text', place, svgText(name))]
-  })
-  return [ground, ...names]
 }
 
 function momentMark({ at, x, y, isClear }: DrawnMoment, words: Words, zone: string): Svg[] {

@@ -1,56 +1,79 @@
 import type { Conditions } from './conditions.ts'
 import { type BestView, highestPower } from './eyepiece.ts'
-import { type Ocular, type Optics, viewThrough } from './optics.ts'
-import { type ChanceAndView, chanceAndView, sighting } from './sighting.ts'
+import { framesDeg } from './frame.ts'
+import { type Ocular, type Optics, type View, viewThrough } from './optics.ts'
+import { chanceAndView, sighting } from './sighting.ts'
 import type { SkyGeometry } from './sky-brightness.ts'
 import type { Subject } from './subject.ts'
 
-/** A tube of a mount that carries two, and what can still be put into it. */
-export interface FreeTube {
-  readonly optics: Optics
-  readonly oculars: readonly Ocular[]
-}
-
-/** One look wide, one look close; `beside` is the second tube's share of the two. */
+/** One look wide and one look close, through the two tubes of one mount. */
 export interface WideAndClose {
   readonly wide: BestView
   readonly close: BestView
-  readonly beside: BestView
 }
 
-// Choices: a second look must be worth its half of a visitor's time, and be another one.
+/** The tube of the wide look and that of the close one: the shorter and the longer. */
+export interface TwoTubes {
+  readonly wide: Optics
+  readonly close: Optics
+}
+
+// Choices: each look must be worth its half of a visitor's time.
 const USEFUL_CHANCE = 0.5
-const USEFUL_VIEW = 0.3
-const OTHER_FIELD = 1.4
+const USEFUL_VIEW = 0.6
 
 /**
- * The wide and the close view of a thing in two tubes on one mount: the first as chosen, the second with what is left
- * to put into it, its field at least 1.4 times wider or narrower. Null where the second does not show the thing to half
- * of the newcomers, or only the same again. Of several the second look that shows most, at an equal show the weakest.
+ * The wide and the close view of a thing: of all ways to put two different eyepieces into the two tubes the one that
+ * shows most in both together, the wide look framing the whole of it and the close one only a part: of a thing that both
+ * frame, a second look shows nothing else. `mayPair` says whether two eyepieces can be in use at once. Null where no such
+ * pair shows at least the shape of the thing to half of the newcomers in both.
  */
 export function wideAndClose(
   subject: Subject,
   geometry: SkyGeometry,
-  first: BestView,
-  second: FreeTube,
+  tubes: TwoTubes,
+  oculars: readonly Ocular[],
   conditions: Conditions,
+  mayPair: (wide: number, close: number) => boolean = (wide, close) => wide !== close,
 ): WideAndClose | null {
-  const [found] = second.oculars
-    .map((ocular, ocularIndex) => ({ ocularIndex, view: viewThrough(second.optics, ocular) }))
-    .filter(({ view }) => view.powerX <= highestPower(second.optics, conditions) && isOther(view, first.view))
-    .map((option) => ({ ...option, shows: chanceAndView(subject, geometry, option.view, conditions) }))
-    .filter(({ shows }) => shows.chance >= USEFUL_CHANCE && shows.view >= USEFUL_VIEW)
-    .sort((a, b) => meritOf(b.shows) - meritOf(a.shows) || a.view.powerX - b.view.powerX)
-  if (found === undefined) return null
-  const { ocularIndex, view } = found
-  const beside = { ocularIndex, view, sighting: sighting(subject, geometry, view, conditions) }
-  const isWider = beside.view.trueFieldDeg > first.view.trueFieldDeg
-  return isWider ? { wide: beside, close: first, beside } : { wide: first, close: beside, beside }
+  const looksOf = (optics: Optics) => usefulLooks(subject, geometry, optics, oculars, conditions)
+  const wholeDeg = framesDeg(subject)
+  const wides = looksOf(tubes.wide).filter(({ view }) => view.trueFieldDeg >= wholeDeg)
+  const closes = looksOf(tubes.close).filter(({ view }) => view.trueFieldDeg < wholeDeg)
+  const pairs = wides.flatMap((wide) =>
+    closes
+      .filter((close) => mayPair(wide.ocularIndex, close.ocularIndex))
+      .map((close) => ({ wide, close, merit: wide.merit + close.merit })),
+  )
+  const [best] = pairs.sort((a, b) => b.merit - a.merit || a.close.view.powerX - b.close.view.powerX)
+  if (best === undefined) return null
+  const seen = ({ ocularIndex, view }: UsefulLook): BestView => ({
+    ocularIndex,
+    view,
+    sighting: sighting(subject, geometry, view, conditions),
+  })
+  return { wide: seen(best.wide), close: seen(best.close) }
 }
 
-type Field = Pick<BestView['view'], 'trueFieldDeg'>
+interface UsefulLook {
+  readonly ocularIndex: number
+  readonly view: View
+  readonly merit: number
+}
 
-const isOther = (a: Field, b: Field): boolean =>
-  Math.max(a.trueFieldDeg / b.trueFieldDeg, b.trueFieldDeg / a.trueFieldDeg) >= OTHER_FIELD
-
-const meritOf = ({ chance, view }: ChanceAndView): number => chance * view
+function usefulLooks(
+  subject: Subject,
+  geometry: SkyGeometry,
+  optics: Optics,
+  oculars: readonly Ocular[],
+  conditions: Conditions,
+): readonly UsefulLook[] {
+  const most = highestPower(optics, conditions)
+  return oculars.flatMap((ocular, ocularIndex) => {
+    const view = viewThrough(optics, ocular)
+    if (view.powerX > most) return []
+    const shows = chanceAndView(subject, geometry, view, conditions)
+    const isUseful = shows.chance >= USEFUL_CHANCE && shows.view >= USEFUL_VIEW
+    return isUseful ? [{ ocularIndex, view, merit: shows.chance * shows.view }] : []
+  })
+}

@@ -18,7 +18,7 @@ export interface CellInput {
   readonly candidate: Candidate
   readonly object: ShowObject
   readonly telescope: Telescope
-  readonly tube: Tube
+  readonly tubes: readonly Tube[]
   readonly powerX: number
   readonly cycleSec: number
   /** Rows of the stations with a smaller aperture, and 0 to 1 from the smallest to the largest of the row. */

@@ -80,12 +80,13 @@ function columnOf(
   const object = objects.find(({ key }) => key === candidate?.targetKey)
   if (candidate === undefined || object === undefined) return []
   const cells = stations.map(({ telescope, smaller, bigness }, station) => {
-    const setup: Setup | null = chance.setups[station * chance.candidates.length + column] ?? null
-    const tube = telescope.tubes.find(({ id }) => id === setup?.tubeId)
-    if (setup === null || tube === undefined) return []
+    const at = station * chance.candidates.length + column
+    const [setup, beside]: (Setup | null | undefined)[] = [chance.setups[at], chance.besides[at]]
+    const tubes = telescope.tubes.filter(({ id }) => id === setup?.tubeId || id === beside?.tubeId)
+    if (!setup || tubes.length === 0) return []
     const gate = { sky, site: night.site, mount: telescope }
     const what = { table: chance, column, candidate, object, powerX: setup.powerX, cycleSec: night.settings.cycleSec }
-    const ask = { ...what, gate, station, telescope, tube, smaller, bigness }
+    const ask = { ...what, gate, station, telescope, tubes, smaller, bigness }
     return quarters.map(({ fromAt, toAt, people }) => cellOf(ask, fromAt, toAt, people))
   })
   const best = cells.flat().reduce((most, cell) => Math.max(most, cell?.worth ?? 0), 0)

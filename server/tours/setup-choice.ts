@@ -4,12 +4,13 @@ import { type BestView, bestView } from '../sight/eyepiece.ts'
 import { prepare } from '../sight/sighting.ts'
 import type { SkyGeometry } from '../sight/sky-brightness.ts'
 import type { Subject } from '../sight/subject.ts'
-import { type FreeTube, type WideAndClose, wideAndClose } from '../sight/two-tubes.ts'
+import { type Chosen, meritOf, setupOf } from './chosen-setup.ts'
 import type { EveningSky } from './evening.ts'
 import { geometryAtStep } from './sky-at.ts'
 import type { Aim } from './target.ts'
-import { type KitOcular, offeredOculars, type Telescope, type Tube } from './telescope.ts'
+import { offeredOculars, type Telescope } from './telescope.ts'
 import type { Setup } from './tour.ts'
+import { twoLooks } from './two-looks.ts'
 
 const DARK_SUN_DEG = -10
 /** Nothing is reckoned for a target lower than this. */
@@ -64,14 +65,9 @@ export function bestMoment(
   return best
 }
 
-export interface Chosen {
-  readonly setup: Setup
-  /** What the other tube of the mount shows as a second look, wide or close; null where it is not worth one. */
-  readonly beside: Setup | null
-  readonly ask: ReturnType<typeof prepare>
-}
+const AS_GOOD = 0.99 // a second look must cost the first nothing that anybody notices (a choice)
 
-/** The tube and eyepiece that show it best at that moment. */
+/** The tube and eyepiece that show it best at that moment, or a wide and a close look where both tubes of a mount show it about as well. */
 export function bestSetup(
   telescope: Telescope,
   subject: Subject,
@@ -91,31 +87,6 @@ export function bestSetup(
   }
   if (chosen === null) return null
   const { best, setup } = chosen
-  return {
-    setup,
-    beside: besideOf(telescope, setup, (free) => wideAndClose(subject, geometry, best, free, conditions)),
-    ask: prepare(subject, best.view, conditions),
-  }
+  const pair = aim === 'whole' ? twoLooks(telescope, subject, geometry, conditions, AS_GOOD * merit) : null
+  return pair ?? { setup, beside: null, ask: prepare(subject, best.view, conditions) }
 }
-
-function setupOf(tube: Tube, oculars: readonly KitOcular[], { ocularIndex, view }: BestView): Setup | null {
-  const ocular = oculars[ocularIndex]
-  const { powerX, trueFieldDeg } = view
-  return ocular === undefined ? null : { tubeId: tube.id, eyepieceId: ocular.id, powerX, trueFieldDeg }
-}
-
-/** The second look through the other tube with what the first leaves in the case: one eyepiece is in one tube only. */
-function besideOf(
-  telescope: Telescope,
-  { tubeId, eyepieceId }: Setup,
-  pairWith: (free: FreeTube) => WideAndClose | null,
-): Setup | null {
-  const other = telescope.tubes.find(({ id }) => id !== tubeId)
-  if (other === undefined) return null
-  const taken = eyepieceId.split('*')
-  const oculars = offeredOculars(telescope).filter(({ id }) => !id.split('*').some((part) => taken.includes(part)))
-  const pair = pairWith({ optics: other, oculars })
-  return pair === null ? null : setupOf(other, oculars, pair.beside)
-}
-
-const meritOf = ({ sighting }: BestView): number => sighting.chance * sighting.view

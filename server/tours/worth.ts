@@ -21,7 +21,8 @@ export interface WorthInput {
   readonly object: ShowObject
   readonly isClose: boolean
   readonly telescope: Telescope
-  readonly tube: Tube
+  /** The tubes looked through: two where there is a second look. */
+  readonly tubes: readonly Tube[]
   readonly altitudeDeg: number
   readonly people: People
   readonly chance: number
@@ -38,7 +39,7 @@ export function worthOf(input: WorthInput): Worth {
   const steadiness = input.isClose ? steadinessAt(altitudeDeg) : 1
   const lowness = isBrightBody(object) ? 1 : lownessAt(altitudeDeg)
   const ceiling = ceilingCost(telescope, altitudeDeg)
-  const comfort = comfortOf(telescope, input.tube, altitudeDeg, input.people)
+  const comfort = Math.min(...input.tubes.map((tube) => comfortOf(telescope, tube, altitudeDeg, input.people)))
   const fit = fitOf(object.kind, view, input.smallerView, input.bigness)
   const { appeal } = object
   const value = chance * view * delightOf(appeal) * steadiness * lowness * ceiling * comfort * fit

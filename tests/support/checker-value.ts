@@ -84,8 +84,12 @@ function line(x: number, ...points: readonly (readonly [number, number])[]): num
   return a[1] + ((x - a[0]) * (b[1] - a[1])) / (b[0] - a[0])
 }
 
-function comfort({ telescope, setups }: Showing, altitudeDeg: number, row: HalfHour): number {
-  const tube = telescope.tubes.find(({ id }) => id === setups[0]?.tubeId)
+/** The worse of the tubes that a visitor looks through. */
+const comfort = ({ telescope, setups }: Showing, altitudeDeg: number, row: HalfHour): number =>
+  Math.min(...setups.map(({ tubeId }) => comfortAt(telescope, tubeId, altitudeDeg, row)))
+
+function comfortAt(telescope: Showing['telescope'], tubeId: string, altitudeDeg: number, row: HalfHour): number {
+  const tube = telescope.tubes.find(({ id }) => id === tubeId)
   if (tube === undefined) throw new Error('A setup without its tube')
   const rise = (Math.sin(radians(altitudeDeg)) * tube.focalLengthMm) / 10
   const reach =

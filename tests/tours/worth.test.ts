@@ -29,7 +29,7 @@ describe('the eyepiece of a telescope', () => {
 describe('the worth of a look', () => {
   it('is the product of factors that are kept apart', () => {
     const object = showObject({ kind: 'globular', appeal: 0.5 })
-    const place = { telescope: low, tube: lowTube, altitudeDeg: 25, people: family, isClose: false }
+    const place = { telescope: low, tubes: [lowTube], altitudeDeg: 25, people: family, isClose: false }
     const worth = worthOf({ object, ...place, chance: 0.8, view: 0.6, smallerView: null, bigness: 0 })
     const { chance, view, appeal, steadiness, lowness, ceiling, comfort, fit } = worth
     expect(worth.value).toBeCloseTo(chance * view * appeal ** 2 * steadiness * lowness * ceiling * comfort * fit, 12)

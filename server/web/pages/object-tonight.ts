@@ -4,6 +4,7 @@ import type { SkyParts } from '../../sight/sky-brightness.ts'
 import type { ClearSpan } from '../../tours/clear-spans.ts'
 import type { Night } from '../../tours/night.ts'
 import type { ObjectTonight, StationTonight } from '../../tours/object-tonight.ts'
+import type { Cause } from '../../tours/tour.ts'
 import { kindText } from './cards.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
 import { causeText, chanceText, type Names, remarkText, targetName } from './say.ts'
@@ -65,7 +66,7 @@ export function objectTonightPage(viewer: Viewer, subject: ObjectTonightSubject)
     sheet: daySheet(viewer, words.say('page.object-of', { name, title: night.title }), null),
     nightTitle: night.title,
     title: name,
-    kind: object ? kindText(words, object) : '',
+    kind: object && object.kind !== 'moon' ? kindText(words, object) : '',
     links: nightLinks(viewer, night, subject.hasTour, null),
     linksLabel: words.say('page.night-links'),
     verdictLabel: words.say('page.object-verdict'),
@@ -84,6 +85,8 @@ export function objectTonightPage(viewer: Viewer, subject: ObjectTonightSubject)
   }
 }
 
+const SURE = 0.985
+const MOST_SAID = 0.99 // nobody promises a hundred in a hundred
 const HALF_HOUR_MS = 1_800_000
 const isHalfHour = (at: Date): boolean => at.getTime() % HALF_HOUR_MS === 0
 
@@ -96,7 +99,7 @@ function clearLines({ words }: Viewer, night: Night, spans: readonly ClearSpan[]
   return spans.map(({ fromAt, untilAt, before, after }) => {
     const values = { from: words.time(fromAt, zone), to: words.time(untilAt, zone) }
     const said = [words.say(after ? 'page.object-clear-until' : 'page.object-clear-end', values)]
-    if (before) said.push(words.say('page.object-before', { cause: causeText(words, before) }))
+    if (before) said.push(words.say('page.object-before', { cause: barredText(words, before) }))
     if (after) said.push(words.say('page.object-after', { cause: causeText(words, after) }))
     return said.join(' ')
   })
@@ -116,10 +119,10 @@ function stationView(
     isOn: at.stops.length > 0,
     best: words.say('page.object-best', { time: words.time(at.bestAt, night.site.zone) }),
     setup: setupText(words, station, at.setup).join(' '),
-    share: words.say('page.object-share', {
+    share: words.say(chanceLow >= SURE ? 'page.object-share-sure' : 'page.object-share', {
       word: chanceText(words, chance),
       chance: hundred(chance),
-      low: hundred(chanceLow),
+      low: hundred(Math.min(MOST_SAID, chanceLow)),
       high: hundred(chanceHigh),
     }),
     view: words.say(`page.view-${viewWord(view)}`),
@@ -127,11 +130,15 @@ function stationView(
     cells: at.quarters
       .filter((quarter) => isHalfHour(quarter.at))
       .map(({ chance: share, cause }) => ({
-        text: cause === null ? hundred(share) : causeText(words, cause),
+        text: cause === null ? hundred(share) : barredText(words, cause),
         isBarred: cause !== null,
       })),
   }
 }
+
+/** What is in the way; below the horizon a thing is not up, whether it rises or sets. */
+const barredText = (words: Viewer['words'], cause: Cause): string =>
+  cause.code === 'set' ? words.say('page.object-not-up') : causeText(words, cause)
 
 /** The step of the view that is nearly reached: there 0.3, shape 0.6, detail 0.85, a gasp 1. */
 function viewWord(view: number): 'edge' | 'there' | 'shape' | 'detail' | 'gasp' {

@@ -54,11 +54,11 @@ export function fistsText(words: Words, fists: number): string {
 /** How many newcomers will see it, in a word: `anyone sees it`. */
 export const chanceText = (words: Words, chance: number): string => words.say(`sight.word-${chanceWord(chance)}`)
 
-/** A remark of a lower floor as a sentence, its fractions written to one decimal. */
+/** A remark of a lower floor as a sentence, its fractions and all magnitudes written to one decimal. */
 export function remarkText(words: Words, { code, values = {} }: Remark): string {
-  const written = Object.entries(values).map(([name, value]) => [name, plainValue(words, value)])
+  const written = Object.entries(values).map(([name, value]) => [name, plainValue(words, name, value)])
   return words.say(code, Object.fromEntries(written))
 }
 
-const plainValue = (words: Words, value: string | number): string | number =>
-  typeof value === 'string' || Number.isInteger(value) ? value : words.number(value, 1)
+const plainValue = (words: Words, name: string, value: string | number): string | number =>
+  typeof value === 'string' || (name !== 'mag' && Number.isInteger(value)) ? value : words.number(value, 1)
