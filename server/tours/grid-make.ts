@@ -14,19 +14,22 @@ export interface GridInput {
   readonly objects: readonly ShowObject[]
   readonly sky: EveningSky
   readonly chance: EveningChance
+  /** A target that is kept however little it is worth. */
+  readonly keepKey?: string
 }
 
 const MOST_CANDIDATES = 60
 const TABLES = ['worth', 'chance', 'quality', 'meanChance', 'meanView', 'capacity'] as const satisfies (keyof Cell)[]
 
-/** The night as quarter hours, from the evening's sky and chances; candidates that are nowhere on offer are left out. */
+/** The night as quarter hours, from the evening's sky and chances: the sixty candidates that are worth most somewhere, so that the search stays quick. */
 export function gridOf(input: GridInput): Grid {
   const { night, chance } = input
   const borders = quarterHours(night)
   const slots = borders.length - 1
   const quarters = quartersOf(night, borders)
   const stations = rowOf(night, chance.stationIds)
-  const kept = keptOf(chance.candidates.flatMap((_, column) => columnOf(input, stations, column, quarters)))
+  const columns = chance.candidates.flatMap((_, column) => columnOf(input, stations, column, quarters))
+  const kept = keptOf(columns, input.keepKey)
   const candidates = kept.map(({ candidate }) => candidate)
   const tables = tablesOf(kept, stations.length, slots)
   const byStation = (table: readonly (Setup | null)[]) =>
@@ -95,10 +98,10 @@ function columnOf(
   return best > 0 ? [{ candidate: { targetKey, aim, kind, appeal, atOnce, targetIndex, column }, cells, best }] : []
 }
 
-/** The worthiest candidates, in the order of the list. */
-function keptOf(columns: readonly Column[]): readonly Column[] {
+/** The worthiest candidates, and the target that is kept anyhow, in the order of the list. */
+function keptOf(columns: readonly Column[], keepKey?: string): readonly Column[] {
   const least = columns.map(({ best }) => best).sort((a, b) => b - a)[MOST_CANDIDATES - 1] ?? 0
-  return columns.filter(({ best }) => best >= least)
+  return columns.filter(({ best, candidate }) => best >= least || candidate.targetKey === keepKey)
 }
 
 function tablesOf(kept: readonly Column[], stations: number, slots: number): Pick<Grid, (typeof TABLES)[number]> {

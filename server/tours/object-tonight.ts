@@ -38,6 +38,8 @@ export interface StationTonight {
   readonly stationId: string
   readonly aim: Aim
   readonly setup: Setup
+  /** The second look through the other tube of the mount; null where there is none. */
+  readonly beside: Setup | null
   readonly quarters: readonly ChanceAt[]
   readonly bestAt: Date
   readonly sighting: Sighting
@@ -49,7 +51,7 @@ export interface ObjectTonight {
   readonly targetKey: string
   readonly at: Date
   readonly walk: readonly WalkPoint[]
-  /** For a bare eye: trees and roofs alone. */
+  /** For a bare eye: clear of the Sun, of trees and roofs, and 10 degrees high; no mount limits it. */
   readonly clear: readonly ClearSpan[]
   readonly sky: SkyParts | null
   readonly stations: readonly StationTonight[]
@@ -119,9 +121,10 @@ function stationsOf(input: TonightInput, targetIndex: number): readonly StationT
     if (station.telescope === null || row < 0) return []
     const { telescope } = station
     return chance.candidates.flatMap((candidate, column) => {
-      const setup = chance.setups[row * chance.candidates.length + column] ?? null
+      const cell = row * chance.candidates.length + column
+      const [setup, beside] = [chance.setups[cell] ?? null, chance.besides[cell] ?? null]
       if (candidate.targetIndex !== targetIndex || setup === null) return []
-      return stationOf(input, { station, telescope, targetIndex, row, column, aim: candidate.aim, setup })
+      return stationOf(input, { station, telescope, targetIndex, row, column, aim: candidate.aim, setup, beside })
     })
   })
 }
@@ -134,11 +137,12 @@ interface Place {
   readonly column: number
   readonly aim: Aim
   readonly setup: Setup
+  readonly beside: Setup | null
 }
 
 function stationOf(input: TonightInput, place: Place): StationTonight[] {
   const { night, sky, chance, tour, object } = input
-  const { station, telescope, targetIndex, aim, setup } = place
+  const { station, telescope, targetIndex, aim, setup, beside } = place
   const whyNot = whyNotOf({ sky, site: night.site, mount: telescope }, targetIndex)
   const quarters = quarterHours(night).map((at) => {
     const step = stepAt(sky, at)
@@ -160,5 +164,5 @@ function stationOf(input: TonightInput, place: Place): StationTonight[] {
   const stops = (tour?.stops ?? []).filter(
     (stop) => stop.stationId === station.id && stop.targetKey === object.key && stop.aim === aim,
   )
-  return [{ stationId: station.id, aim, setup, quarters, bestAt: best.at, sighting: seen, stops }]
+  return [{ stationId: station.id, aim, setup, beside, quarters, bestAt: best.at, sighting: seen, stops }]
 }

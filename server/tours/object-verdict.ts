@@ -1,5 +1,5 @@
 import type { ClearSpan } from './clear-spans.ts'
-import { cellAt, type Grid, type GridCandidate } from './grid.ts'
+import { cellAt, type Grid } from './grid.ts'
 import { LEAST_CHANCE } from './grid-cells.ts'
 import { gridOf } from './grid-make.ts'
 import { nightHours, wallClock } from './hours.ts'
@@ -38,6 +38,7 @@ function onTour({ night }: TonightInput, stop: Stop): Remark[] {
 
 function notPlaced(input: TonightInput, { targetIndex, byEye, clear, stations }: Findings): Remark[] | null {
   if (clear.length === 0) return [barredBy(mostOften(causesOf(input, targetIndex, byEye)))]
+  if (input.night.stations.every(({ telescope }) => telescope === null)) return [{ code: 'why.no-telescope' }]
   if (stations.length === 0) return [{ code: 'why.unknown' }]
   const open = stations.filter(({ quarters }) => quarters.some(({ cause }) => cause === null))
   if (open.length > 0) return null
@@ -72,8 +73,12 @@ function notSeen({ stations }: Findings): Remark[] | null {
   const placed = stations.filter(({ quarters }) => quarters.some(({ cause }) => cause === null))
   const best = placed.toSorted((a, b) => b.sighting.chance - a.sighting.chance)[0]
   if (best === undefined || best.sighting.chance >= LEAST_CHANCE) return null
-  return [{ code: 'why.faint' }, ...best.sighting.reasons.slice(0, 2)]
+  return [{ code: 'why.faint' }, ...hindrances(best)]
 }
+
+/** The two heaviest reasons that speak against it. */
+const hindrances = ({ sighting }: StationTonight): readonly Remark[] =>
+  sighting.reasons.filter(({ code }) => code !== 'sight.bright').slice(0, 2)
 
 function spare({ night, tour, object }: TonightInput): Remark[] | null {
   const found = tour?.spares.find(({ targetKey }) => targetKey === object.key)
@@ -85,7 +90,7 @@ function spare({ night, tour, object }: TonightInput): Remark[] | null {
 
 /** What the programme shows at the telescope and quarter hour in which the object is worth most, and in what it is better. */
 function outdone(input: TonightInput, findings: Findings, stops: readonly Stop[]): Remark[] {
-  const grid = gridOf(input)
+  const grid = gridOf({ ...input, keepKey: input.object.key })
   const best = bestCell(grid, input.object.key)
   if (best === null) return seldom(findings)
   const { station, slot, candidate } = best
@@ -106,7 +111,7 @@ function seldom({ clear, stations }: Findings): Remark[] {
   const longestMs = Math.max(0, ...clear.map(({ fromAt, untilAt }) => untilAt.getTime() - fromAt.getTime()))
   const best = stations.toSorted((a, b) => b.sighting.chance - a.sighting.chance)[0]
   if (longestMs < QUARTER_MS || best === undefined) return [{ code: 'why.brief' }]
-  return [{ code: 'why.seldom' }, ...best.sighting.reasons.slice(0, 2)]
+  return [{ code: 'why.seldom' }, ...hindrances(best)]
 }
 
 interface BestCell {
@@ -131,7 +136,7 @@ function bestCell(grid: Grid, key: string): BestCell | null {
 /** The factor by which the other one is furthest ahead: delight, chance or view; none when it is ahead in nothing (staying costs nothing, moving does). */
 function betterIn(grid: Grid, station: number, slot: number, candidate: number, other: number) {
   const at = (which: number) => cellAt(grid, station, which, slot)
-  const delight = (which: number) => (grid.candidates[which] as GridCandidate | undefined)?.appeal ?? 0
+  const delight = (which: number) => grid.candidates[which]?.appeal ?? 0
   const leads = [
     { in: 'delight', by: ratio(delight(other) ** 2, delight(candidate) ** 2) },
     { in: 'chance', by: ratio(grid.meanChance[at(other)], grid.meanChance[at(candidate)]) },

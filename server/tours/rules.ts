@@ -125,9 +125,9 @@ function tooHardForAnyone(grid: Grid, plan: Plan, slot: number): number {
   return Math.max(0, Math.ceil(grid.stations.length / 4) - easy)
 }
 
-/** With the Moon up, the Moon is on somewhere. */
+/** With the Moon up, the Moon is on somewhere; a row of one telescope would show nothing else, so it is free. */
 function moonMissing(grid: Grid, plan: Plan, slot: number): number {
-  if (!grid.isMoonUp[slot]) return 0
+  if (!grid.isMoonUp[slot] || grid.stations.length < 2) return 0
   for (let s = 0; s < grid.stations.length; s++) {
     const c = shownAt(grid, plan, s, slot)
     if (c >= 0 && grid.candidates[c]?.kind === 'moon') return 0

@@ -17,6 +17,7 @@ let context: BrowserContext
 let page: Page
 let night = ''
 let station = ''
+let site = ''
 let targets: string[] = []
 
 beforeAll(async () => {
@@ -29,6 +30,7 @@ beforeAll(async () => {
   const found = nights.find(({ date }: { date: string }) => date === '2026-12-17')
   night = found.id
   station = found.stations[1].id
+  site = found.site.id
   const tour = await (await context.request.get(`${demo.url}/api/nights/${night}/tour`)).json()
   targets = [...new Set<string>(tour.stops.map(({ targetName }: { targetName: string }) => targetName))]
 })
@@ -51,6 +53,11 @@ const PAGES = {
   programme: '/nights/:night/programme',
   'programme-by-time': '/nights/:night/programme?by=time',
   check: '/nights/:night/check',
+  'night-objects': '/nights/:night/objects?q=orion',
+  'object-tonight': '/nights/:night/objects/m42',
+  'object-never': '/nights/:night/objects/ngc5139',
+  newcomers: '/sites/:site/newcomers',
+  'site-edit': '/sites/:site/edit',
   'field-row': '/field/:night?look=lamp',
   field: '/field/:night/:station?look=lamp',
   'field-by-day': '/field/:night/:station?look=day',
@@ -61,7 +68,7 @@ const PAGES = {
 const names = Object.keys(PAGES)
 const addressOf = (name: string): string => {
   const path = Object.entries(PAGES).find(([known]) => known === name)?.[1] ?? '/'
-  return demo.url + path.replace(':night', night).replace(':station', station)
+  return demo.url + path.replace(':night', night).replace(':station', station).replace(':site', site)
 }
 
 describe.each(names)('the page %s in a browser', (name) => {

@@ -28,7 +28,8 @@ export async function signIn(context: BrowserContext, url: string, pin: string):
   const page = await context.newPage()
   await page.goto(`${url}/sign-in`)
   await page.fill('input[name=pin]', pin)
-  await page.click('main button')
+  // Without waiting for the answer the page could be closed before its cookie is kept.
+  await Promise.all([page.waitForURL(({ pathname }) => pathname !== '/sign-in'), page.click('main button')])
   await page.close()
 }
 

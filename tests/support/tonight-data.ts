@@ -7,6 +7,7 @@ const STATION: StationTonight = {
   stationId: 'station-1',
   aim: 'whole',
   setup: { tubeId: 'tube-1', eyepieceId: 'eyepiece-1', powerX: 48, trueFieldDeg: 1.2 },
+  beside: null,
   quarters: [
     { at: at('17:00'), chance: 0.4, view: 0.5, cause: { code: 'skyline', name: 'oak' } },
     { at: at('17:15'), chance: 0.6, view: 0.5, cause: null },

@@ -5,7 +5,6 @@ import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { objectTonight } from '../../server/tours/object-tonight.ts'
-import { OBJECT_KINDS } from '../../server/tours/target.ts'
 import { demoNight } from '../support/demo-night.ts'
 
 const objects = readOutreach()
@@ -33,9 +32,10 @@ describe('why an object is on the programme or not', () => {
     expect(codes('saturn').slice(1, 1 + (stop?.reasons.length ?? 0))).toEqual(stop?.reasons.map(({ code }) => code))
   })
 
-  it('says that the deep south never rises, and what a thing stays behind', () => {
+  it('says what never rises, what stays too low, and what comes out for a moment only', () => {
     expect(codes('ngc5139')).toEqual(['why.set'])
-    expect(tonight('m13').verdict[0]?.code).toMatch(/^why\.(skyline-named|low|set|brief|seldom)$/)
+    expect(codes('m51')).toEqual(['why.low'])
+    expect(codes('m44')).toEqual(['why.brief'])
   })
 
   it('says what drowns a thing that is well placed but too faint', () => {
@@ -58,11 +58,39 @@ describe('why an object is on the programme or not', () => {
     }
   })
 
-  it('gives a verdict on things of every kind', () => {
-    for (const kind of OBJECT_KINDS) {
-      const first = objects.find((object) => object.kind === kind)
-      if (first) expect(codes(first.key).length, first.key).toBeGreaterThan(0)
+  it('says of no well-placed bright thing that it is seldom seen, however little it is worth', () => {
+    for (const key of ['hip91262', 'hip24608', 'neptune']) {
+      const { verdict, stations } = tonight(key)
+      const good = stations.flatMap(({ quarters }) =>
+        quarters.filter(({ cause, chance: share }) => cause === null && share >= 0.9),
+      )
+      expect(good.length, key).toBeGreaterThan(3)
+      expect(verdict[0]?.code, key).toMatch(/^why\.(outdone|spare|left-over|on-tour)$/)
     }
+  })
+
+  it('says that it is faint or seldom seen only where no telescope shows it to half of the newcomers for a quarter hour', () => {
+    for (const { key } of objects.filter((_, i) => i % 4 === 0)) {
+      const { verdict, stations } = tonight(key)
+      if (!/^why\.(faint|seldom)$/.test(verdict[0]?.code ?? '')) continue
+      const isLong = stations.some(({ quarters }) =>
+        quarters.some((quarter, k) =>
+          [quarter, quarters[k + 1]].every((one) => one?.cause === null && one.chance >= 0.55),
+        ),
+      )
+      expect(isLong && verdict[0]?.code === 'why.faint', key).toBe(false)
+      expect(verdict.map(({ code }) => code)).not.toContain('sight.bright')
+    }
+  })
+
+  it('says that a row without a telescope shows nothing', () => {
+    const stations = demoNight.stations.map((station) => ({ ...station, telescope: null }))
+    const bare = { ...demoNight, stations }
+    const moon = objects.find(({ key }) => key === 'moon')
+    if (!moon) throw new Error('No Moon')
+    const none = eveningChance(sky, bare, objects)
+    const input = { night: bare, objects, sky, chance: none, tour, object: moon, at: null }
+    expect(objectTonight({ ...input, tour: { stops: [], spares: [] } }).verdict).toEqual([{ code: 'why.no-telescope' }])
   })
 })
 

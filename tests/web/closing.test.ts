@@ -4,9 +4,14 @@ import { HOST, testApp } from '../support/web.ts'
 
 async function closeDuring(buildMs: number): Promise<{ status: number | null; closedMs: number }> {
   const { desk } = fakeDesk()
+  let begin = (): void => {}
+  const begun = new Promise<void>((resolve) => {
+    begin = resolve
+  })
   const tours = {
     ...desk.tours,
     build: async (id: string) => {
+      begin()
       await new Promise((done) => setTimeout(done, buildMs))
       return desk.tours.build(id)
     },
@@ -20,7 +25,7 @@ async function closeDuring(buildMs: number): Promise<{ status: number | null; cl
     ({ status }) => status,
     () => null,
   )
-  await new Promise((done) => setTimeout(done, 100))
+  await begun
   const startedMs = performance.now()
   await app.close()
   return { status: await asked, closedMs: performance.now() - startedMs }

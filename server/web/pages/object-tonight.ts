@@ -17,7 +17,8 @@ export interface StationView {
   readonly name: string
   readonly isOn: boolean
   readonly best: string
-  readonly setup: string
+  /** What to put in; two where the mount gives a second look. */
+  readonly setups: readonly string[]
   readonly share: string
   readonly view: string
   readonly reasons: readonly string[]
@@ -118,7 +119,7 @@ function stationView(
     name: targetName(words, names, tonight.targetKey, at.aim),
     isOn: at.stops.length > 0,
     best: words.say('page.object-best', { time: words.time(at.bestAt, night.site.zone) }),
-    setup: setupText(words, station, at.setup).join(' '),
+    setups: [at.setup, at.beside].flatMap((setup) => (setup === null ? [] : setupText(words, station, setup))),
     share: words.say(chanceLow >= SURE ? 'page.object-share-sure' : 'page.object-share', {
       word: chanceText(words, chance),
       chance: hundred(chance),

@@ -7,7 +7,7 @@ import { namesFrom, type PageNeeds } from './needs.ts'
 
 const HITS = 20
 const Params = Type.Object({ ...IdParams.properties, key: ObjectKey })
-const ObjectsQuery = Type.Object({ q: Type.String({ maxLength: 60, default: '' }) })
+const ObjectsQuery = Type.Object({ q: Type.Optional(Type.String({ maxLength: 60 })) })
 const AtQuery = Type.Object({ at: Type.Optional(Instant) })
 
 export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
@@ -16,7 +16,7 @@ export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (
     { config: { role: 'visitor' }, schema: { params: IdParams, querystring: ObjectsQuery } },
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
-      const query = request.query.q.trim()
+      const query = (request.query.q ?? '').trim()
       const hits = desk.objects.search(query, HITS).filter(({ isOutreach }) => isOutreach)
       const hasTour = desk.tours.current(night.id) !== undefined
       return reply.page('night-objects', nightObjectsPage(viewerOf(request), { night, hasTour, query, hits }))
