@@ -3,6 +3,7 @@ import type { BrightStar } from '../tours/alignment-lights.ts'
 import { RIVAL_MAG } from '../tours/alignment-rivals.ts'
 import { FAINTEST_MAG } from '../tours/alignment-stars.ts'
 import type { Night } from '../tours/night.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import type { Jobs } from './jobs.ts'
@@ -11,14 +12,17 @@ interface Needs {
   readonly findNight: (id: string) => Night
   readonly programme: (nightId: string) => Tour | undefined
   readonly jobs: Jobs
+  /** What the host entered. */
+  readonly own: () => readonly ShowObject[]
 }
 
 /** Pairs of stars to set the mounts up on. */
 export const alignmentDesk =
-  ({ findNight, programme, jobs }: Needs): Desk['alignment'] =>
+  ({ findNight, programme, jobs, own }: Needs): Desk['alignment'] =>
   async (nightId, at) => {
     const night = findNight(nightId)
-    return jobs.run<'alignment'>({ kind: 'alignment', night, stops: programme(nightId)?.stops ?? [], at })
+    const stops = programme(nightId)?.stops ?? []
+    return jobs.run<'alignment'>({ kind: 'alignment', night, own: own(), stops, at })
   }
 
 /** Every star that may be chosen, and every one that might be taken for such a star; of a pair only the brighter. */

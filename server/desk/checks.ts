@@ -2,6 +2,7 @@ import { notFound } from '../errors.ts'
 import { clamp } from '../sky/angles.ts'
 import { nightHours } from '../tours/hours.ts'
 import type { Night } from '../tours/night.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import type { Moment } from './job-kinds.ts'
@@ -13,15 +14,17 @@ interface Needs {
   readonly findNight: (id: string) => Night
   readonly programme: (nightId: string) => Tour | undefined
   readonly jobs: Jobs
+  /** What the host entered. */
+  readonly own: () => readonly ShowObject[]
 }
 
 /** The half-hour check, now and for the whole evening. */
-export function checkDesk({ findNight, programme, jobs }: Needs): Desk['checks'] {
+export function checkDesk({ findNight, programme, jobs, own }: Needs): Desk['checks'] {
   function run(nightId: string, moments: (night: Night) => readonly Moment[]) {
     const night = findNight(nightId)
     const tour = programme(nightId)
     if (!tour) throw notFound('tour')
-    return jobs.run<'checks'>({ kind: 'checks', night, tour, moments: moments(night) })
+    return jobs.run<'checks'>({ kind: 'checks', night, own: own(), tour, moments: moments(night) })
   }
 
   return {

@@ -17,7 +17,7 @@ import { markLog } from './mark-log.ts'
 import { markDesk } from './marks.ts'
 import { nightDesk } from './nights.ts'
 import { tonightDesk } from './object-tonight.ts'
-import { fixedOf, objectDesk, placeDesk } from './objects.ts'
+import { fixedOf, knownIn, objectDesk, placeDesk } from './objects.ts'
 import { sessionDesk } from './sessions.ts'
 import { sightDesk } from './sight.ts'
 import { siteDesk } from './sites.ts'
@@ -77,10 +77,12 @@ async function deskParts(
   const log = markLog(stores.marks)
   const sites = siteDesk(stores)
   const nights = nightDesk({ ...stores, clock })
-  const objects = objectDesk(stores.objects)
+  const objects = objectDesk(stores)
+  const known = knownIn(stores)
+  const own = stores.ownObjects.all
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
-  const knowsObject = (key: string) => stores.objects.find(key) !== undefined
+  const knowsObject = (key: string) => known(key) !== undefined
   return {
     sites,
     telescopes: telescopeDesk(stores),
@@ -88,12 +90,12 @@ async function deskParts(
     objects,
     sky,
     sight: sightDesk({ objects, sky }),
-    tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest }),
-    alignment: alignmentDesk({ findNight: nights.find, programme, jobs }),
+    tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own }),
+    alignment: alignmentDesk({ findNight: nights.find, programme, jobs, own }),
     tonight: tonightDesk({ objects, findNight: nights.find, programme, jobs }),
-    checks: checkDesk({ findNight: nights.find, programme, jobs }),
+    checks: checkDesk({ findNight: nights.find, programme, jobs, own }),
     marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
-    learning: learningDesk({ ...stores, sites, nights, log, jobs, clock }),
+    learning: learningDesk({ ...stores, sites, nights, log, jobs, clock, ownEver: stores.ownObjects.ever }),
     sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, nowMs: Date.now }),
   }
 }

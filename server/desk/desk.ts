@@ -1,6 +1,6 @@
 import type { Conditions } from '../sight/conditions.ts'
 import type { Ocular, Optics } from '../sight/optics.ts'
-import type { Sighting } from '../sight/sighting.ts'
+import type { Reason, Sighting } from '../sight/sighting.ts'
 import type { BodyKey, BodyLook } from '../sky/body.ts'
 import type { SkyEvening } from '../sky/evening.ts'
 import type { Place } from '../sky/place.ts'
@@ -11,6 +11,7 @@ import type { FactorInUse, SiteLearning } from '../tours/learning.ts'
 import type { Mark, RecordedMarks } from '../tours/mark.ts'
 import type { Night, NightDraft, Station } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
+import type { OwnObjectDraft } from '../tours/own-object.ts'
 import type { Site, SiteDraft, Town } from '../tours/site.ts'
 import type { ObjectHit, ShowObject, Story } from '../tours/target.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
@@ -47,6 +48,11 @@ export interface SightQuestion {
   readonly conditions: Conditions
 }
 
+/** What will be seen, and what to be warned of before a telescope is turned there; `caution` is null while the Sun is down. */
+export interface SightAnswer extends Sighting {
+  readonly caution: Reason | null
+}
+
 export interface HealthAnswer {
   readonly version: string
   readonly commit: string
@@ -60,7 +66,7 @@ export interface HealthAnswer {
 export interface TourState {
   /** True for the one that the row goes by. */
   readonly isCurrent: boolean
-  /** True when site, night, row, kit or catalogue were changed after it was built. */
+  /** True when site, night, row, kit, catalogue or the host's own objects were changed after it was built. */
   readonly isStale: boolean
   /** The newest version, when it was built after the night had begun and the host has not accepted it. */
   readonly waiting: Pick<Tour, 'id' | 'version' | 'madeAt'> | null
@@ -96,9 +102,14 @@ export interface Desk {
     search(query: string, limit: number): readonly ObjectHit[]
     /** The canonical object for a key or any alias; not-found otherwise. `canonicalKey` differs for an alias. */
     find(key: string): { readonly canonicalKey: string; readonly object: ShowObject | ObjectHit }
-    /** The outreach object, or undefined when the key is not on the list. */
+    /** The outreach object or the host's own, or undefined for any other key; a thing of the host's that was taken off the list is still known. */
     show(key: string): ShowObject | undefined
     story(key: string, language: string): Story | undefined
+    /** The comets and stars that the host entered and has not taken off the list. */
+    own(): readonly ShowObject[]
+    addOwn(draft: OwnObjectDraft): ShowObject
+    /** Takes one off the list: programmes built with it are out of date, and still say what it was. */
+    removeOwn(key: string): void
   }
   readonly places: { search(query: string, limit: number): readonly Town[] }
   readonly sky: {
@@ -106,7 +117,7 @@ export interface Desk {
     evening(date: string, place: Place, zone: string): EveningAnswer
     bodyLook(body: BodyKey, at: Date, place: Place): BodyLook
   }
-  readonly sight: { ask(question: SightQuestion): Sighting }
+  readonly sight: { ask(question: SightQuestion): SightAnswer }
   readonly tours: {
     /** Builds a programme in the worker, keeps it as the next version, and answers it. */
     build(nightId: string, options?: { seed?: number; steps?: number }): Promise<Tour>

@@ -1,6 +1,8 @@
+import { digestOf } from '../tours/digest.ts'
 import { type EveningSky, eveningKey, eveningSky } from '../tours/evening.ts'
 import { chanceKey, type EveningChance, eveningChance } from '../tours/evening-chance.ts'
 import type { Night } from '../tours/night.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { WorkerStart } from './job-kinds.ts'
 
 const KEPT = 8
@@ -13,11 +15,17 @@ export function eveningShelf({ objects, catalogueDigest }: WorkerStart) {
   const chances = shelf<EveningChance>()
 
   return {
-    objects,
-    sky: (night: Night): EveningSky =>
-      skies(eveningKey(night, catalogueDigest), () => eveningSky(night, objects, catalogueDigest)),
-    chance: (sky: EveningSky, night: Night): EveningChance =>
-      chances(chanceKey(sky, night), () => eveningChance(sky, night, objects)),
+    /** The list with the host's own objects behind it, and its evenings. */
+    withOwn(own: readonly ShowObject[]) {
+      const all = [...objects, ...own]
+      const digest = own.length === 0 ? catalogueDigest : `${catalogueDigest}/${digestOf(JSON.stringify(own))}`
+      return {
+        objects: all,
+        sky: (night: Night): EveningSky => skies(eveningKey(night, digest), () => eveningSky(night, all, digest)),
+        chance: (sky: EveningSky, night: Night): EveningChance =>
+          chances(chanceKey(sky, night), () => eveningChance(sky, night, all)),
+      }
+    },
   }
 }
 

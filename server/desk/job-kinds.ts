@@ -17,22 +17,25 @@ export interface WorkerStart {
 
 export type BuiltTour = Pick<Tour, 'stops' | 'spares' | 'value' | 'bound' | 'notices' | 'seconds'>
 
+/** What the host entered: it may change between two jobs, so each brings it along. */
+type Own = readonly ShowObject[]
+
 /** Everything that the worker can be asked, by kind: what goes in and what comes out. All of it is plain data. */
 export interface JobKinds {
-  readonly tour: { readonly asked: { night: Night; seed: number; steps: number }; readonly answer: BuiltTour }
+  readonly tour: { readonly asked: { night: Night; own: Own; seed: number; steps: number }; readonly answer: BuiltTour }
   readonly checks: {
-    readonly asked: { night: Night; tour: Tour; moments: readonly Moment[] }
+    readonly asked: { night: Night; own: Own; tour: Tour; moments: readonly Moment[] }
     readonly answer: Check[]
   }
   readonly alignment: {
-    readonly asked: { night: Night; stops: readonly Stop[]; at: Date }
+    readonly asked: { night: Night; own: Own; stops: readonly Stop[]; at: Date }
     readonly answer: readonly AlignmentPair[]
   }
   readonly tonight: {
-    readonly asked: { night: Night; tour: Tour | null; object: ShowObject; at: Date | null }
+    readonly asked: { night: Night; own: Own; tour: Tour | null; object: ShowObject; at: Date | null }
     readonly answer: ObjectTonight
   }
-  readonly learning: { readonly asked: { nights: readonly MarkedNight[] }; readonly answer: SiteLearning }
+  readonly learning: { readonly asked: { nights: readonly MarkedNight[]; own: Own }; readonly answer: SiteLearning }
 }
 export type JobKind = keyof JobKinds
 export type Job = { [Kind in JobKind]: { readonly kind: Kind } & JobKinds[Kind]['asked'] }[JobKind]

@@ -1,4 +1,5 @@
 import { type AlignmentPair, alignmentPairs } from '../tours/alignment.ts'
+import type { BrightStar } from '../tours/alignment-lights.ts'
 import { targetDirections } from '../tours/alignment-targets.ts'
 import { advance, beginTour, finishTour } from '../tours/build.ts'
 import type { Check } from '../tours/check.ts'
@@ -6,7 +7,7 @@ import { halfHourCheck } from '../tours/half-hour.ts'
 import { type ObjectTonight, objectTonight } from '../tours/object-tonight.ts'
 import { placeOf } from '../tours/site.ts'
 import type { EveningShelf } from './evening-shelf.ts'
-import type { BuiltTour, JobKinds, WorkerStart } from './job-kinds.ts'
+import type { BuiltTour, JobKinds } from './job-kinds.ts'
 
 const SLICE_MS = 50
 const FIRST_SLICE_STEPS = 20
@@ -15,15 +16,16 @@ type Slices<Answer> = Generator<undefined, Answer>
 
 /** Builds a programme, a slice at a time; the same seed and steps give the same programme however they are sliced. */
 export function* tourSlices(
-  { night, seed, steps }: JobKinds['tour']['asked'],
+  { night, own, seed, steps }: JobKinds['tour']['asked'],
   evenings: EveningShelf,
 ): Slices<BuiltTour> {
   const beganMs = performance.now()
-  const sky = evenings.sky(night)
+  const evening = evenings.withOwn(own)
+  const sky = evening.sky(night)
   yield
-  const chance = evenings.chance(sky, night)
+  const chance = evening.chance(sky, night)
   yield
-  const work = beginTour({ night, objects: evenings.objects, sky, chance, seed })
+  const work = beginTour({ night, objects: evening.objects, sky, chance, seed })
   let left = steps
   let slice = FIRST_SLICE_STEPS
   while (left > 0) {
@@ -43,35 +45,39 @@ const nextSlice = (steps: number, tookMs: number): number =>
 
 /** Makes the checks one after the other. */
 export function* checkSlices(asked: JobKinds['checks']['asked'], evenings: EveningShelf): Slices<Check[]> {
-  const { night, tour, moments } = asked
-  const sky = evenings.sky(night)
+  const { night, own, tour, moments } = asked
+  const evening = evenings.withOwn(own)
+  const sky = evening.sky(night)
   yield
-  const chance = evenings.chance(sky, night)
+  const chance = evening.chance(sky, night)
   const checks: Check[] = []
   for (const { at, previousAt } of moments) {
     yield
-    checks.push(halfHourCheck({ night, tour, sky, chance, objects: evenings.objects, at, previousAt }))
+    checks.push(halfHourCheck({ night, tour, sky, chance, objects: evening.objects, at, previousAt }))
   }
   return checks
 }
 
 /** Chooses the stars to set mounts up on, in one slice, by where the programme's targets stand. */
 export function* alignmentSlices(
-  { night, stops, at }: JobKinds['alignment']['asked'],
-  { stars, objects }: WorkerStart,
+  { night, own, stops, at }: JobKinds['alignment']['asked'],
+  stars: readonly BrightStar[],
+  evenings: EveningShelf,
 ): Slices<readonly AlignmentPair[]> {
+  const { objects } = evenings.withOwn(own)
   const bodies = objects.flatMap(({ body, name }) => (body === null ? [] : [{ key: body, name }]))
   return alignmentPairs({ stars, bodies, night, at, targets: targetDirections(stops, objects, placeOf(night.site)) })
 }
 
 /** Looks at one object on one night. */
 export function* tonightSlices(
-  { night, tour, object, at }: JobKinds['tonight']['asked'],
+  { night, own, tour, object, at }: JobKinds['tonight']['asked'],
   evenings: EveningShelf,
 ): Slices<ObjectTonight> {
-  const sky = evenings.sky(night)
+  const evening = evenings.withOwn(own)
+  const sky = evening.sky(night)
   yield
-  const chance = evenings.chance(sky, night)
+  const chance = evening.chance(sky, night)
   yield
-  return objectTonight({ night, objects: evenings.objects, sky, chance, tour, object, at })
+  return objectTonight({ night, objects: evening.objects, sky, chance, tour, object, at })
 }

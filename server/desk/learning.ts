@@ -2,6 +2,7 @@ import type { NewcomerStore } from '../../db/newcomers.ts'
 import type { Clock } from '../clock.ts'
 import { Fault } from '../errors.ts'
 import { type MarkedNight, type SiteLearning, seenMarks } from '../tours/learning.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
 import type { Jobs } from './jobs.ts'
 import type { MarkLog } from './mark-log.ts'
@@ -11,10 +12,12 @@ type Needs = Pick<Desk, 'sites' | 'nights'> & {
   readonly log: MarkLog
   readonly jobs: Jobs
   readonly clock: Clock
+  /** All that a host ever entered: marks outlive the list. */
+  readonly ownEver: () => readonly ShowObject[]
 }
 
 /** What the marks of a site tell of its newcomers, and the host's choice to go by them. */
-export function learningDesk({ sites, nights, newcomers, log, jobs, clock }: Needs): Desk['learning'] {
+export function learningDesk({ sites, nights, newcomers, log, jobs, clock, ownEver }: Needs): Desk['learning'] {
   // Anyone may read the page, and there is one worker: the same nights and marks are reckoned once.
   const answers = new Map<string, { readonly asked: string; readonly answer: SiteLearning }>()
   const marked = (siteId: string): readonly MarkedNight[] =>
@@ -29,7 +32,7 @@ export function learningDesk({ sites, nights, newcomers, log, jobs, clock }: Nee
     const asked = JSON.stringify(of.map(({ night, marks }) => [night, marks.at(-1)?.seq]))
     const before = answers.get(siteId)
     if (before?.asked === asked) return before.answer
-    const answer = await jobs.run<'learning'>({ kind: 'learning', nights: of })
+    const answer = await jobs.run<'learning'>({ kind: 'learning', nights: of, own: ownEver() })
     answers.set(siteId, { asked, answer })
     return answer
   }

@@ -1,5 +1,6 @@
 import { Fault } from '../errors.ts'
 import type { Night } from '../tours/night.ts'
+import { isOwnKey } from '../tours/own-object.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import type { Jobs } from './jobs.ts'
@@ -16,7 +17,8 @@ export const tonightDesk =
   ({ objects, findNight, programme, jobs }: Needs): Desk['tonight'] =>
   async (nightId, key, at) => {
     const night = findNight(nightId)
-    const object = objects.show(key)
+    const own = objects.own()
+    const object = isOwnKey(key) ? own.find((it) => it.key === key) : objects.show(key)
     if (object === undefined) throw new Fault('conflict', 'fault.not-on-list', { name: objects.find(key).object.name })
-    return jobs.run<'tonight'>({ kind: 'tonight', night, tour: programme(nightId) ?? null, object, at })
+    return jobs.run<'tonight'>({ kind: 'tonight', night, own, tour: programme(nightId) ?? null, object, at })
   }

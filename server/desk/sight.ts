@@ -3,6 +3,7 @@ import { viewThrough } from '../sight/optics.ts'
 import { sighting } from '../sight/sighting.ts'
 import type { SkyGeometry } from '../sight/sky-brightness.ts'
 import type { Subject } from '../sight/subject.ts'
+import { sunCaution } from '../sight/sun-caution.ts'
 import { bodyLook } from '../sky/body.ts'
 import type { Place } from '../sky/place.ts'
 import { saturnRing } from '../sky/saturn.ts'
@@ -21,7 +22,8 @@ export const sightDesk = (desk: Pick<Desk, 'objects' | 'sky'>): Desk['sight'] =>
     const subject = subjectFor(object, at, place)
     if (!subject) throw new Fault('conflict', 'fault.no-subject', { name: object.name })
     const view = viewThrough(optics, ocular)
-    return sighting(subject, geometryOf(desk.sky, canonicalKey, at, place), view, conditions)
+    const geometry = geometryOf(desk.sky, canonicalKey, at, place)
+    return { ...sighting(subject, geometry, view, conditions), caution: sunCaution(geometry) }
   },
 })
 
@@ -37,19 +39,19 @@ const plainStar = ({ magnitude }: ObjectHit): Subject | null =>
 function geometryOf(sky: Desk['sky'], key: string, at: Date, place: Place): SkyGeometry {
   const [target, sun, moon] = sky.places(at, place, [key, 'sun', 'moon'])
   if (!target || !sun || !moon?.look) throw new Error('The sky answered fewer places than asked')
+  const seen = { altitudeDeg: target.apparentAltitudeDeg, azimuthDeg: target.azimuthDeg }
   const isMoonOut = moon.altitudeDeg > 0 && key !== 'moon'
   return {
-    altitudeDeg: target.apparentAltitudeDeg,
-    azimuthDeg: target.azimuthDeg,
+    ...seen,
     sunAltitudeDeg: sun.altitudeDeg,
-    sunSeparationDeg: apartDeg(target, sun),
+    sunSeparationDeg: apartDeg(seen, sun),
     moon: !isMoonOut
       ? null
       : {
           altitudeDeg: moon.altitudeDeg,
           phaseAngleDeg: moon.look.phaseAngleDeg,
           distanceKm: moon.look.distanceAu * KM_PER_AU,
-          separationDeg: apartDeg(target, moon),
+          separationDeg: apartDeg(seen, moon),
         },
   }
 }

@@ -2,6 +2,7 @@ import type { Database } from 'better-sqlite3'
 import { markStore } from '../../db/marks.ts'
 import { newcomerStore } from '../../db/newcomers.ts'
 import { nightStore } from '../../db/nights.ts'
+import { ownObjectStore } from '../../db/own-objects.ts'
 import { phoneStore } from '../../db/phones.ts'
 import { settingStore } from '../../db/settings.ts'
 import { siteStore } from '../../db/sites.ts'
@@ -21,6 +22,7 @@ export function openStores(db: Database) {
     tours: tourStore(db),
     marks: markStore(db),
     newcomers: newcomerStore(db),
+    ownObjects: ownObjectStore(db),
     phones: phoneStore(db),
     settings: settingStore(db),
   }

@@ -6,6 +6,7 @@ import { DEFAULT_STEPS } from '../tours/build.ts'
 import type { Mark } from '../tours/mark.ts'
 import type { Night } from '../tours/night.ts'
 import { currentVersion, hasBegun, waitingVersion } from '../tours/programme.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
@@ -19,10 +20,12 @@ interface Needs {
   readonly jobs: Jobs
   readonly clock: Clock
   readonly catalogueDigest: string
+  /** What the host entered. */
+  readonly own: () => readonly ShowObject[]
 }
 
 /** Building and keeping programmes. */
-export function tourDesk({ tours, log, findNight, jobs, clock, catalogueDigest }: Needs): Desk['tours'] {
+export function tourDesk({ tours, log, findNight, jobs, clock, catalogueDigest, own: ownNow }: Needs): Desk['tours'] {
   const whyOf = (before: Tour | undefined, inputsDigest: string): Tour['why'] => {
     if (!before) return 'first'
     return before.inputsDigest === inputsDigest ? 'asked' : 'changed'
@@ -32,8 +35,9 @@ export function tourDesk({ tours, log, findNight, jobs, clock, catalogueDigest }
     async build(nightId, { seed: askedSeed, steps = DEFAULT_STEPS } = {}) {
       const night = findNight(nightId)
       const seed = askedSeed ?? seedOf(night)
-      const inputsDigest = digestOf(catalogueDigest, night)
-      const built = await jobs.run<'tour'>({ kind: 'tour', night, seed, steps })
+      const own = ownNow()
+      const inputsDigest = digestOf(catalogueDigest, night, own)
+      const built = await jobs.run<'tour'>({ kind: 'tour', night, own, seed, steps })
       const before = tours.latest(nightId)
       const id = newId()
       const version = (before?.version ?? 0) + 1
@@ -57,7 +61,7 @@ export function tourDesk({ tours, log, findNight, jobs, clock, catalogueDigest }
       const [versions, acts] = [tours.versions(nightId), log.all(nightId)]
       return {
         isCurrent: currentVersion(versions, acts)?.id === id,
-        isStale: inputsDigest !== digestOf(catalogueDigest, findNight(nightId)),
+        isStale: inputsDigest !== digestOf(catalogueDigest, findNight(nightId), ownNow()),
         waiting: waitingVersion(versions, acts) ?? null,
       }
     },
@@ -81,10 +85,14 @@ const takeOverSeq = (before: Tour | undefined, acts: readonly Mark[]): number | 
   before && hasBegun(acts) ? null : (acts.at(-1)?.seq ?? 0)
 
 /** Stands for all that goes into a programme. Title, state, place name and operators are left out: they decide nothing. */
-function digestOf(catalogueDigest: string, { title: _title, state: _state, ...night }: Night): string {
+function digestOf(
+  catalogueDigest: string,
+  { title: _title, state: _state, ...night }: Night,
+  own: readonly ShowObject[],
+): string {
   const stations = night.stations.map(({ operator: _operator, ...station }) => station)
   const { name: _name, ...site } = night.site
-  return sha256(JSON.stringify([catalogueDigest, { ...night, site, stations }], inOrder))
+  return sha256(JSON.stringify([catalogueDigest, { ...night, site, stations }, ...own], inOrder))
 }
 
 /** Writes the fields of every object in the order of their names, so that equal inputs have equal texts. */

@@ -15,7 +15,7 @@ port.on('message', ({ id, job }: Asked) => queue.add(id, PRIORITIES[job.kind], s
 
 function slicesOf(job: Job): Generator<undefined, unknown> {
   if (job.kind === 'tonight') return tonightSlices(job, evenings)
-  if (job.kind === 'learning') return learningSlices(job, evenings.objects)
+  if (job.kind === 'learning') return learningSlices(job, evenings)
   if (job.kind === 'tour') return tourSlices(job, evenings)
-  return job.kind === 'checks' ? checkSlices(job, evenings) : alignmentSlices(job, start)
+  return job.kind === 'checks' ? checkSlices(job, evenings) : alignmentSlices(job, start.stars, evenings)
 }

@@ -66,10 +66,14 @@ function split(pair: DoubleSubject, view: View): (limit: Limit) => number {
 /** The power from which the pair is wide enough for a newcomer's eye. */
 export const splittingPower = (pair: DoubleSubject): number => TWO_POINTS_ARCSEC / pair.separationArcsec
 
+/** How well the field holds both stars at once, as a margin in magnitudes. */
+export const fieldMargin = (pair: DoubleSubject, view: View): number =>
+  0.6 + 5 * Math.log10((view.trueFieldDeg * 3600 * 0.7) / pair.separationArcsec)
+
 /** A double star: seen when it is seen as two, both stars at once in the field. */
 export function doubleLook(pair: DoubleSubject, view: View): Look {
   const companionMag = Math.max(...pair.magnitudes) + COMPANION_SPARE_MAG
-  const fits = 0.6 + 5 * Math.log10((view.trueFieldDeg * 3600 * 0.7) / pair.separationArcsec)
+  const fits = fieldMargin(pair, view)
   const apparentArcmin = (pair.separationArcsec * view.powerX) / 60
   const close = 1 - 0.6 * ramp(apparentArcmin, 90, 240)
   const brightestMag = Math.min(...pair.magnitudes)

@@ -1,6 +1,7 @@
 import type { Conditions } from './conditions.ts'
 import { framesDeg } from './frame.ts'
 import { type Ocular, type Optics, type View, viewThrough } from './optics.ts'
+import { highestPower } from './power.ts'
 import { prepare, type Sighting, sighting } from './sighting.ts'
 import type { SkyGeometry } from './sky-brightness.ts'
 import type { Subject } from './subject.ts'
@@ -13,8 +14,6 @@ export interface BestView {
   readonly sighting: Sighting
 }
 
-const POWER_PER_MM = 2 // powers above twice the aperture in mm show nothing more; common practice, no source
-const POWER_TIMES_BLUR = 350 // in air that blurs a star to 1" 350 times still holds; from memory, sources 300 to 400
 const CLOSE_POWER = 110 // the middle of 80 to 150 for a part of the Moon; common practice, no source
 const AS_GOOD = 0.97
 
@@ -23,10 +22,6 @@ interface Option {
   readonly view: View
   readonly score: number
 }
-
-/** The highest useful power of this tube tonight: the smaller of twice the aperture in mm and what the air allows. */
-export const highestPower = (optics: Optics, conditions: Conditions): number =>
-  Math.min(POWER_PER_MM * optics.apertureMm, POWER_TIMES_BLUR / conditions.seeingArcsec)
 
 /**
  * The eyepiece to use: of those that frame the thing and stay under the highest useful power, the lowest that shows it

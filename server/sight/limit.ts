@@ -34,14 +34,14 @@ export const lossMag = (airmass: number, conditions: Conditions): number =>
   conditions.extinctionMag * airmass + cloudLossMag(conditions)
 
 /** Width of a star's image in arcseconds through so many airmasses: grows as airmass^0.6 (Fried, J. Opt. Soc. Am. 56 (1966), 1372). */
-export const blurThrough = (airmass: number, conditions: Conditions): number => conditions.seeingArcsec * airmass ** 0.6
+const blurThrough = (airmass: number, conditions: Conditions): number => conditions.seeingArcsec * airmass ** 0.6
 
 /** What the eye sees of the sky's light, as a share: the telescope's loss and, at a small exit pupil, the darkening (Crumey eq. 66). */
-export const backgroundShare = (view: View, pupilMm: number): number =>
+const backgroundShare = (view: View, pupilMm: number): number =>
   (Math.min(view.exitPupilMm, pupilMm) / pupilMm) ** 2 * transmittance(view.optics)
 
 /** The background in the eyepiece in cd/m^2, never under what counts as black, or as lamplight where a lamp shines on the people. */
-export const eyepieceCd = (skyCd: number, share: number, streetLight: boolean): number =>
+const eyepieceCd = (skyCd: number, share: number, streetLight: boolean): number =>
   Math.max(share * skyCd, streetLight ? LAMP_CD : BLACK_CD)
 
 /** How much brighter than to the eye alone a star looks, in magnitudes, less what a newcomer with one eye needs more than a laboratory's observer (Crumey eq. 68). */

@@ -22,7 +22,7 @@ function shadows({ phaseAngleDeg, features }: MoonSubject): number {
 }
 
 /** How well the field frames the whole Moon, 0 to 1. */
-export const moonFramed = ({ diameterArcmin }: MoonSubject, view: View): number =>
+const moonFramed = ({ diameterArcmin }: MoonSubject, view: View): number =>
   ramp((view.trueFieldDeg * 60) / diameterArcmin, 0.85, 1.05)
 
 /** The whole Moon in the field, from about 25 times on. */

@@ -11,11 +11,11 @@ import type { OpenClusterSubject } from './subject.ts'
 const HANDFUL = 5
 
 /** How much of the cluster the field shows, 0 to 1; clusters thin out outwards, so half the width shows half. */
-export const fieldShare = ({ diameterArcmin }: OpenClusterSubject, view: View): number =>
+const fieldShare = ({ diameterArcmin }: OpenClusterSubject, view: View): number =>
   Math.min(1, (view.trueFieldDeg * 60) / diameterArcmin)
 
 /** How well the field frames the cluster, 0 when a fifth of it is outside to 1 with a quarter of its width to spare. */
-export const framed = ({ diameterArcmin }: OpenClusterSubject, view: View): number =>
+const framed = ({ diameterArcmin }: OpenClusterSubject, view: View): number =>
   ramp((view.trueFieldDeg * 60) / diameterArcmin, 0.8, 1.25)
 
 /** How many stars a newcomer sees in the field. */

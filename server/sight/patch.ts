@@ -22,7 +22,7 @@ function patch(magnitude: number, areas: readonly number[], shares: readonly num
 }
 
 /** The largest area in square arcminutes that still has sky around it in a true field of so many degrees. */
-export const widestArea = (trueFieldDeg: number): number => (Math.PI / 4) * (FIELD_SHARE * trueFieldDeg * 60) ** 2
+const widestArea = (trueFieldDeg: number): number => (Math.PI / 4) * (FIELD_SHARE * trueFieldDeg * 60) ** 2
 
 /** A patch of one brightness all over, cut off by the field. */
 export function uniformPatch(magnitude: number, areaArcmin2: number, trueFieldDeg: number): Patch {

@@ -1,4 +1,5 @@
 import type { MessageValues } from '../errors.ts'
+import { isSunUp } from '../sky/sun-up.ts'
 import type { Dazzle } from './chance.ts'
 import { type Conditions, DEFAULT_CONDITIONS } from './conditions.ts'
 import type { Impression, Look } from './impression.ts'
@@ -10,8 +11,9 @@ import { glowFactor } from './site-light.ts'
 import type { SkyGeometry, SkyParts } from './sky-brightness.ts'
 import type { Subject } from './subject.ts'
 import { subjectReasons } from './subject-reasons.ts'
+import { isHeldBack } from './view-reasons.ts'
 
-/** One cause of a chance or a view: a key of the words tables, its finished numbers, and what it costs (or, for good news, brings) in magnitudes. */
+/** One cause of a chance or a view: a key of the words tables, its finished numbers, and in magnitudes what it costs the thing (or, for good news, brings): the weight by which reasons are ordered. */
 export interface Reason {
   readonly code: string
   readonly values?: MessageValues
@@ -39,7 +41,9 @@ const DARK_SITE_MAG = 21.6 // a dark mountain, Patat, A&A 400 (2003), 1183
 
 /** The reasons for a sighting, heaviest first: what takes light, then what lies in the thing itself. */
 export function reasonsFor(scene: Scene): readonly Reason[] {
-  const light = scene.impression.lightMag < PLENTY_MAG ? [...skyReasons(scene), ...airReasons(scene)] : []
+  const { impression } = scene
+  const isLightScarce = impression.lightMag < PLENTY_MAG && !isHeldBack(impression)
+  const light = isLightScarce ? [...skyReasons(scene), ...airReasons(scene)] : []
   const losses = light.filter(({ magnitudes = 0 }) => magnitudes >= WORTH_SAYING_MAG)
   return [...losses, ...subjectReasons(scene)].sort((a, b) => (b.magnitudes ?? 0) - (a.magnitudes ?? 0))
 }
@@ -63,7 +67,7 @@ function skyReasons(scene: Scene): readonly Reason[] {
   const glow = siteCd * (1 - 1 / glowFactor(conditions.glow, geometry.altitudeDeg, geometry.azimuthDeg))
   return [
     without('sight.moonlight', moonCd),
-    without('sight.twilight', twilightCd),
+    without(isSunUp(geometry.sunAltitudeDeg) ? 'sight.daylight' : 'sight.twilight', twilightCd),
     without('sight.town-sky', town),
     without('sight.glow', glow),
   ]

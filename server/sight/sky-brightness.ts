@@ -4,7 +4,7 @@ import { moonlightCd } from './moonlight.ts'
 import { siteCd } from './site-light.ts'
 import { twilightCd } from './twilight.ts'
 
-/** Where the target stands and what lights the sky there. Altitudes are as seen (refracted), in degrees; separations are from the target. */
+/** Where the target stands and what lights the sky there. In degrees: the target as seen (refracted), Sun and Moon without refraction; separations are from the target as seen. */
 export interface SkyGeometry {
   readonly altitudeDeg: number
   readonly azimuthDeg: number

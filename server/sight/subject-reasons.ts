@@ -1,6 +1,5 @@
 import { clusterStars } from './cluster-stars.ts'
 import { comfortableArcsec, splitMargin, splittingPower } from './double.ts'
-import { framesDeg } from './frame.ts'
 import { coreLead } from './galaxy.ts'
 import { BALL_STARS, GRAINY_STARS, giantsBrighter } from './globular.ts'
 import { moonReasons } from './moon-reasons.ts'
@@ -9,9 +8,8 @@ import { planetReasons } from './planet-reasons.ts'
 import { rounded } from './ramp.ts'
 import type { Reason, Scene } from './reasons.ts'
 import type { CometSubject, DoubleSubject, GalaxySubject, GlobularSubject } from './subject.ts'
+import { fieldReasons, marginReasons, powerReasons } from './view-reasons.ts'
 
-const BRIGHT_MAG = 1.5
-const FAINT_MAG = 0.6
 const SMUDGE_VIEW = 0.45
 const COLOURS_VIEW = 0.7
 const CORE_LEAD_MAG = 0.5
@@ -20,30 +18,7 @@ const CONDENSED = 6
 
 /** What lies in the thing itself, in the tube and in the power. */
 export function subjectReasons(scene: Scene): readonly Reason[] {
-  return [...marginReasons(scene), ...fieldReasons(scene), ...kindReasons(scene)]
-}
-
-function marginReasons({ impression, limit }: Scene): readonly Reason[] {
-  const { lightMag } = impression
-  if (lightMag >= BRIGHT_MAG)
-    return [{ code: 'sight.bright', values: { mag: rounded(lightMag) }, magnitudes: Math.min(lightMag, 9) }]
-  if (lightMag >= FAINT_MAG) return []
-  return [
-    {
-      code: 'sight.faint',
-      values: { mag: rounded(Math.abs(lightMag)), limit: rounded(limit.starMag) },
-      magnitudes: FAINT_MAG - lightMag,
-    },
-  ]
-}
-
-function fieldReasons({ subject, view }: Scene): readonly Reason[] {
-  const needsDeg = framesDeg(subject)
-  const short = needsDeg / view.trueFieldDeg
-  // The Moon at high power is meant to overfill the field.
-  if (short <= 1.15 || subject.kind === 'moon') return []
-  const values = { field: rounded(view.trueFieldDeg), needs: rounded(needsDeg) }
-  return [{ code: 'sight.field-small', values, magnitudes: 2.5 * Math.log10(short) }]
+  return [...marginReasons(scene), ...fieldReasons(scene), ...powerReasons(scene), ...kindReasons(scene)]
 }
 
 function kindReasons(scene: Scene): readonly Reason[] {

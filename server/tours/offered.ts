@@ -1,5 +1,6 @@
 import { wrap180 } from '../sky/angles.ts'
 import type { Horizontal } from '../sky/horizontal.ts'
+import { isSunUp } from '../sky/sun-up.ts'
 import type { EveningSky } from './evening.ts'
 import type { Site } from './site.ts'
 import { instantAtStep, stepAt, sunAtStep, targetAtStep } from './sky-at.ts'
@@ -9,7 +10,6 @@ import type { Cause, LeaveBy } from './tour.ts'
 
 const CLEAR_OF_TREES_DEG = 2
 const LOWEST_DEG = 10
-const SUN_UP_DEG = -0.833
 
 /** Where a station stands and how far its mount reaches: what decides whether a thing is well placed for it. */
 export interface Gate {
@@ -26,7 +26,7 @@ function whyNotAtStep(gate: Gate, targetIndex: number, step: number): Cause | nu
 }
 
 /** While any of the Sun is up (its centre above -0.833 degrees, without refraction) nothing is offered at all. */
-export const sunCause = (sun: Horizontal): Cause | null => (sun.altitudeDeg < SUN_UP_DEG ? null : { code: 'sun' })
+export const sunCause = (sun: Horizontal): Cause | null => (isSunUp(sun.altitudeDeg) ? { code: 'sun' } : null)
 
 /** Trees and 2 degrees, never under 10 degrees or the mount's floor, never above its ceiling. */
 export function placeCause(place: Horizontal, site: Gate['site'], mount: Gate['mount']): Cause | null {

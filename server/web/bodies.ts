@@ -46,10 +46,13 @@ export function checkRequests(app: FastifyInstance): void {
 }
 
 /** The schema with every object in it closed to fields that it does not name. */
-function closed<Schema>(schema: Schema): Schema {
-  if (Array.isArray(schema)) return schema.map(closed) as Schema
-  if (!(schema instanceof Object)) return schema
-  const copy = Object.fromEntries(Object.entries(schema).map(([name, value]) => [name, closed(value)]))
+function closed(schema: TSchema): TSchema {
+  const copy = Object.fromEntries(Object.entries(schema).map(([name, value]) => [name, closedWithin(value)]))
   const isOpen = copy.type === 'object' && 'properties' in copy && !('additionalProperties' in copy)
-  return (isOpen ? { ...copy, additionalProperties: false } : copy) as Schema
+  return isOpen ? { ...copy, additionalProperties: false } : copy
+}
+
+function closedWithin(part: unknown): unknown {
+  if (Array.isArray(part)) return part.map(closedWithin)
+  return part instanceof Object ? closed(part) : part
 }

@@ -22,7 +22,7 @@ export function hostSet(names: readonly string[], port: number): ReadonlySet<str
 
 /** The Host values that are let in; looked up anew every five seconds, since a hotspot may come up after the service. */
 export function allowedHosts(port: () => number, extra: readonly string[]): () => ReadonlySet<string> {
-  let known = new Set<string>() as ReadonlySet<string>
+  let known: ReadonlySet<string> = new Set()
   let readAt = Number.NEGATIVE_INFINITY
   return () => {
     if (performance.now() - readAt > STALE_MS) {

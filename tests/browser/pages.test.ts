@@ -53,6 +53,7 @@ const PAGES = {
   programme: '/nights/:night/programme',
   'programme-by-time': '/nights/:night/programme?by=time',
   check: '/nights/:night/check',
+  'own-objects': '/extras',
   'night-objects': '/nights/:night/objects?q=orion',
   'object-tonight': '/nights/:night/objects/m42',
   'object-never': '/nights/:night/objects/ngc5139',

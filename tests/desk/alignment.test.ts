@@ -54,7 +54,7 @@ describe('alignment stars of a night', () => {
 
   it('are chosen in another thread than the one that answers pages', async () => {
     const jobs = jobQueue(TELL_TALE, null)
-    const ask = alignmentDesk({ findNight: () => night, programme: () => undefined, jobs })
+    const ask = alignmentDesk({ findNight: () => night, programme: () => undefined, jobs, own: () => [] })
     expect(await ask(night.id, DUSK)).toEqual({ kind: 'alignment', isMainThread: false, at: DUSK, stops: [] })
     await jobs.close()
   })

@@ -100,7 +100,7 @@ describe('why it is seen or not', () => {
 
   it('leads with its brightness where light is to spare, and with faintness where it is not', () => {
     expect(codes(things.saturn, { view: viewAt(150, 150) })[0]).toBe('sight.bright')
-    expect(codes(things.m51, { view: viewAt(60, 30) })[0]).toBe('sight.faint')
+    expect(codes(things.m51, { view: viewAt(60, 30) })[0]).toBe('sight.too-faint')
   })
 
   it('says of a planet that the air is unsteady, the power low, the ring thin', () => {

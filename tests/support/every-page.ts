@@ -1,4 +1,5 @@
 import type { TourState } from '../../server/desk/desk.ts'
+import { ownObject } from '../../server/tours/own-object.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
@@ -9,6 +10,7 @@ import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
 import { nightObjectsPage } from '../../server/web/pages/night-objects.ts'
 import { objectTonightPage } from '../../server/web/pages/object-tonight.ts'
+import { ownObjectsPage } from '../../server/web/pages/own-objects.ts'
 import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
@@ -18,6 +20,7 @@ import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
+import { A_COMET_DRAFT } from './own-object-data.ts'
 import {
   A_CHECK,
   A_FIELD,
@@ -31,6 +34,7 @@ import {
   UNTOLD,
   VISITOR,
 } from './page-data.ts'
+import { showObject } from './show-objects.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
@@ -156,6 +160,13 @@ export const EVERY_PAGE: Models = {
   'object-tonight': [
     objectTonightPage(HOST, { night: A_NIGHT, tonight: A_TONIGHT, hasTour: true, names: NAMES }),
     objectTonightPage(VISITOR, { night: BARE_NIGHT, tonight: NEVER_TONIGHT, hasTour: false, names: UNTOLD }),
+  ],
+  'own-objects': [
+    ownObjectsPage(HOST, {
+      objects: [ownObject(A_COMET_DRAFT, 'comet'), showObject({ key: 'own-star', constellation: 'Her' })],
+      state: WRONG,
+    }),
+    ownObjectsPage(VISITOR, { objects: [], state: BLANK }),
   ],
   'run-sheet': [
     runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES }, 'a4'),

@@ -1,8 +1,7 @@
 import { Value } from 'typebox/value'
-import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
+import type { Desk, EveningAnswer, SightAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
 import { draftProblems, inside } from '../../server/desk/mark-problems.ts'
 import { Fault, invalid, notFound } from '../../server/errors.ts'
-import type { Sighting } from '../../server/sight/sighting.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
 import { type Mark, MarkDraft } from '../../server/tours/mark.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
@@ -13,7 +12,8 @@ import type { Tour } from '../../server/tours/tour.ts'
 import { A_PAIR } from './alignment-data.ts'
 import { telescopeOf } from './demo-night.ts'
 import { fakeLearning } from './fake-learning.ts'
-import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, AN_OBJECT, THE_MOON } from './field-data.ts'
+import { fakeObjects } from './fake-objects.ts'
+import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, THE_MOON } from './field-data.ts'
 import { A_TONIGHT } from './tonight-data.ts'
 
 export const NOW = new Date('2026-11-14T16:00:00Z')
@@ -124,17 +124,8 @@ function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
 }
 
 function skyPart(): Pick<Desk, 'objects' | 'places' | 'sky' | 'sight'> {
-  const aliases: Readonly<Record<string, string>> = { m13: 'm13', ngc6205: 'm13' }
   return {
-    objects: {
-      search: () => [],
-      find(key) {
-        if (!Object.hasOwn(aliases, key)) throw notFound('object')
-        return { canonicalKey: 'm13', object: AN_OBJECT }
-      },
-      show: (key) => (key === 'm13' ? AN_OBJECT : undefined),
-      story: () => undefined,
-    },
+    objects: fakeObjects(),
     places: { search: () => [] },
     sky: {
       places: (_at, _place, keys) => keys.map(placeAnswer),
@@ -178,7 +169,7 @@ const EVENING: Omit<EveningAnswer, 'date' | 'zone'> = {
   isMoonWaxing: true,
 }
 
-const SIGHTING: Sighting = {
+const SIGHTING: SightAnswer = {
   chance: 0.8,
   chanceLow: 0.7,
   chanceHigh: 0.9,
@@ -187,6 +178,7 @@ const SIGHTING: Sighting = {
   view: 0.6,
   word: 'most',
   reasons: [{ code: 'sight.moonlight', magnitudes: -0.4 }],
+  caution: null,
   sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
 }
 

@@ -95,7 +95,8 @@ describe('the API', () => {
     expect(answer.json()).toMatchObject({
       chance: 0.8,
       word: 'most',
-      sentence: 'sight.word-most',
+      sentence: 'sight.sentence',
+      caution: null,
       view: 0.6,
       powerX: 48,
       sky: { magPerArcsec2: 19.1 },

@@ -3,11 +3,13 @@ import type { StationNow } from '../../server/tours/field.ts'
 import { fieldActs } from '../../server/web/pages/field-acts.ts'
 import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
+import { fakeDesk } from '../support/fake-desk.ts'
 import { A_SITE } from '../support/field-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from '../support/learning-data.ts'
 import { A_STATION_NOW, ENGLISH, HOST, NAMES, VISITOR } from '../support/page-data.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
+const A_TUBE = { ...NOTHING_LEARNT.site, telescopeId: 'telescope-1', name: 'Six inches' }
 const subject = { site: A_SITE, learning: A_LEARNING, inUse: undefined, trouble: null }
 const learning = (factor: number, telling = 23) => ({ ...A_LEARNING, site: { ...A_LEARNING.site, factor, telling } })
 
@@ -19,6 +21,14 @@ describe('the page of a site’s newcomers', () => {
       'Without any taps it would be 4.0, between 2.4 and 5.0: that is the published range.',
       expect.stringMatching(/^There are 31 taps in all; 23 tell something\./),
     ])
+  })
+
+  it('speaks of other taps only where there are others', () => {
+    const counted = (telling: number, marks: number) =>
+      newcomersPage(HOST, { ...subject, learning: { ...learning(3.1, telling), marks } }).taps.at(-1)
+    expect(counted(2, 2)).toBe('There are 2 taps in all, and all of them tell something.')
+    expect(counted(1, 1)).toBe('There is one tap in all, and it tells something.')
+    expect(counted(1, 2)).toContain('The others are about')
   })
 
   it('says so when people see less than usual, or as much', () => {
@@ -137,6 +147,16 @@ describe('the factor of a site over the web', () => {
     })
     const missing = await service.app.inject(asVisitor({ url: '/api/sites/nowhere/newcomers' }))
     expect(missing.statusCode).toBe(404)
+  })
+
+  it('is the published range to the digit while no tap tells anything', async () => {
+    const { desk } = fakeDesk()
+    const learning = { ...desk.learning, ofSite: async () => ({ ...NOTHING_LEARNT, telescopes: [A_TUBE] }) }
+    const fresh = await testApp({ desk: { ...desk, learning } })
+    const answer = (await fresh.app.inject(asVisitor({ url: '/api/sites/site-1/newcomers' }))).json()
+    await fresh.app.close()
+    for (const told of [answer.site, answer.telescopes[0]])
+      expect(told).toMatchObject({ factor: 4, low: 2.4, high: 5, telling: 0 })
   })
 
   it('stays the usual for new nights until the host takes another, and again after going back', async () => {

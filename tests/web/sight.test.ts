@@ -3,6 +3,7 @@ import { viewThrough } from '../../server/sight/optics.ts'
 import { sighting } from '../../server/sight/sighting.ts'
 import { skyMagOfClass } from '../../server/sight/site-light.ts'
 import type { SkyGeometry } from '../../server/sight/sky-brightness.ts'
+import { sunCaution } from '../../server/sight/sun-caution.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { moonNight, things } from '../support/sight-data.ts'
 import { asVisitor, type TestApp, testApp } from '../support/web.ts'
@@ -11,8 +12,10 @@ let place: SkyGeometry = moonNight
 let service: TestApp
 beforeAll(async () => {
   const { desk } = fakeDesk()
-  const ask: typeof desk.sight.ask = ({ optics, ocular, conditions }) =>
-    sighting(things.m13, place, viewThrough(optics, ocular), conditions)
+  const ask: typeof desk.sight.ask = ({ optics, ocular, conditions }) => ({
+    ...sighting(things.m13, place, viewThrough(optics, ocular), conditions),
+    caution: sunCaution(place),
+  })
   service = await testApp({ desk: { ...desk, sight: { ask } } })
 })
 afterAll(() => service.app.close())

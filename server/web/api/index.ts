@@ -10,6 +10,7 @@ import type { ApiNeeds } from './needs.ts'
 import { nightRoutes } from './nights.ts'
 import { objectTonightRoutes } from './object-tonight.ts'
 import { objectRoutes } from './objects.ts'
+import { ownObjectRoutes } from './own-objects.ts'
 import { placeRoutes } from './places.ts'
 import { sessionRoutes } from './session.ts'
 import { sightRoutes } from './sight.ts'
@@ -22,6 +23,7 @@ const PLUGINS = [
   healthRoutes,
   sessionRoutes,
   objectRoutes,
+  ownObjectRoutes,
   placeRoutes,
   skyRoutes,
   sightRoutes,

@@ -1,4 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import type { NewcomerFactor } from '../../sight/newcomer.ts'
+import { rounded } from '../../sight/ramp.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
@@ -14,7 +16,23 @@ export const learningRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, {
     },
     async ({ params }) => {
       const { id, zone } = desk.sites.find(params.id)
-      return { siteId: id, zone, ...(await desk.learning.ofSite(id)), inUse: desk.learning.inUse(id) ?? null }
+      const { site, telescopes, ...counts } = await desk.learning.ofSite(id)
+      return {
+        siteId: id,
+        zone,
+        site: factorJson(site),
+        telescopes: telescopes.map(factorJson),
+        ...counts,
+        inUse: desk.learning.inUse(id) ?? null,
+      }
     },
   )
 }
+
+/** A factor to the hundredth; it is reckoned on a grid that is no finer. */
+const factorJson = <Factor extends NewcomerFactor>(told: Factor) => ({
+  ...told,
+  factor: rounded(told.factor, 2),
+  low: rounded(told.low, 2),
+  high: rounded(told.high, 2),
+})

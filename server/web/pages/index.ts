@@ -7,6 +7,7 @@ import type { NewcomersPage } from './newcomers.ts'
 import type { NightFormPage } from './night-form.ts'
 import type { NightObjectsPage } from './night-objects.ts'
 import type { ObjectTonightPage } from './object-tonight.ts'
+import type { OwnObjectsPage } from './own-objects.ts'
 import type { ProblemPage } from './problem-page.ts'
 import type { ProgrammePage } from './programme.ts'
 import type { RunSheetPage } from './run-sheet.ts'
@@ -30,6 +31,7 @@ export interface Pages {
   readonly check: CheckPage
   readonly 'night-objects': NightObjectsPage
   readonly 'object-tonight': ObjectTonightPage
+  readonly 'own-objects': OwnObjectsPage
   readonly 'run-sheet': RunSheetPage
   readonly sheets: SheetsPage
   readonly cards: CardsPage

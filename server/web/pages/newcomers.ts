@@ -74,7 +74,8 @@ export const rangeText = (words: Words, { factor, low, high }: FactorRange) => (
 })
 
 function tapTexts(words: Words, { site, marks }: SiteLearning): string[] {
-  const counted = words.say('newcomers.counted', { count: marks, telling: site.telling })
+  const count = site.telling === marks ? 'newcomers.counted-all' : 'newcomers.counted'
+  const counted = words.say(count, { count: marks, telling: site.telling })
   if (site.telling === 0) {
     return [words.say('newcomers.none', rangeText(words, PRIOR)), ...(marks === 0 ? [] : [counted])]
   }

@@ -16,6 +16,8 @@ export interface NightObjectsPage {
   readonly hits: readonly { readonly name: string; readonly kind: string; readonly href: string }[]
   /** What to say where nothing is listed. */
   readonly emptyText: string | null
+  readonly ownText: string
+  readonly ownHref: string
 }
 
 export interface NightObjectsSubject {
@@ -43,5 +45,7 @@ export function nightObjectsPage(
     searchText: words.say('page.objects-search'),
     hits: hits.map(({ key, name, kind }) => ({ name, kind: words.say(`kind.${kind}`), href: objectHref(night, key) })),
     emptyText: query !== '' && hits.length === 0 ? words.say('page.objects-none', { query }) : null,
+    ownText: words.say('own.link'),
+    ownHref: '/extras',
   }
 }

@@ -6,6 +6,7 @@ import type { PageNeeds } from './needs.ts'
 import { newcomerRoutes } from './newcomers.ts'
 import { nightRoutes } from './nights.ts'
 import { objectTonightRoutes } from './object-tonight.ts'
+import { ownObjectRoutes } from './own-objects.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
 import { signInRoutes } from './sign-in.ts'
@@ -22,6 +23,7 @@ const PLUGINS = [
   programmeRoutes,
   checkRoutes,
   objectTonightRoutes,
+  ownObjectRoutes,
   printRoutes,
   fieldRoutes,
 ]
