@@ -1,4 +1,4 @@
-import { type Conditions, DEFAULT_CONDITIONS } from '../sight/conditions.ts'
+import { type Conditions, DEFAULT_CONDITIONS, pupilOfAge } from '../sight/conditions.ts'
 import type { Subject } from '../sight/subject.ts'
 import type { Chosen } from './chosen-setup.ts'
 import { digestOf } from './digest.ts'
@@ -42,7 +42,9 @@ export interface EveningChance {
 /** The night's sky and public as the sight floor takes them. */
 export function conditionsOf({ site, settings }: Pick<Night, 'site' | 'settings'>): Conditions {
   const { extinctionMag, seeingArcsec, thinCloud, noviceFactor, moonGazerShare } = settings
-  const tonight = { extinctionMag, seeingArcsec, thinCloud, noviceFactor, moonGazerShare }
+  const { streetLight = false, visitorYears = null } = settings
+  const pupilMm = visitorYears === null ? DEFAULT_CONDITIONS.pupilMm : pupilOfAge(visitorYears)
+  const tonight = { extinctionMag, seeingArcsec, thinCloud, noviceFactor, moonGazerShare, streetLight, pupilMm }
   return { ...DEFAULT_CONDITIONS, ...tonight, zenithMag: site.skyMag, glow: site.glow }
 }
 

@@ -40,11 +40,15 @@ export const NightSettings = Type.Object({
   moonGazerShare: Type.Number({ minimum: 0, maximum: 1 }),
   cycleSec: Type.Number({ minimum: 36, maximum: 180 }),
   stayMin: Type.Number({ minimum: 15, maximum: 240 }),
+  /** True when a lamp shines on the people at the telescopes; without it none does. */
+  streetLight: Type.Optional(Type.Boolean()),
+  /** The usual age of the visitors; without it, or null, a mixed public. */
+  visitorYears: Type.Optional(Type.Union([Type.Number({ minimum: 5, maximum: 90 }), Type.Null()])),
 })
 export type NightSettings = Static<typeof NightSettings>
 
 /** Common practice, no source, but for extinction and newcomer factor (server/sight says where those come from). */
-export const DEFAULT_SETTINGS: NightSettings = {
+export const DEFAULT_SETTINGS: Omit<NightSettings, 'streetLight' | 'visitorYears'> = {
   extinctionMag: 0.28,
   seeingArcsec: 2.5,
   thinCloud: 0,

@@ -41,8 +41,15 @@ export function telescopeProblems(draft: unknown): Problem[] {
     ...sameNames('tubes', draft.tubes),
     ...sameNames('eyepieces', draft.eyepieces),
     ...sameNames('factors', draft.factors ?? []),
+    ...idleFactors(draft),
   ]
 }
+
+/** A factor of one is neither a Barlow nor a reducer. */
+const idleFactors = ({ factors = [] }: TelescopeDraft): Problem[] =>
+  factors.flatMap(({ factor }, i) =>
+    factor === 1 ? [{ field: `factors.${i}.factor`, key: 'problem.factor-one' }] : [],
+  )
 
 function inTelescopeWords(problem: Problem): Problem {
   const { field, key } = problem
@@ -54,8 +61,10 @@ function inTelescopeWords(problem: Problem): Problem {
 
 function sameNames(field: string, things: readonly { readonly name: string }[]): Problem[] {
   const names = things.map(({ name }) => name.trim().toLowerCase())
-  return names.flatMap((name, i) =>
-    names.indexOf(name) < i ? [{ field: `${field}.${i}.name`, key: 'problem.name-twice', values: { name } }] : [],
+  return things.flatMap(({ name }, i) =>
+    names.indexOf(names[i] ?? '') < i
+      ? [{ field: `${field}.${i}.name`, key: 'problem.name-twice', values: { name: name.trim() } }]
+      : [],
   )
 }
 
@@ -74,6 +83,10 @@ export function nightProblems(draft: unknown, now: Date, zone: string): Problem[
 type Zoned = NightDraft & { readonly site: { readonly zone: string } }
 
 function hoursProblems(night: Zoned, now: Date): Problem[] {
+  const skipped = (['opens', 'closes'] as const).filter((field) => isSkipped(night, night[field]))
+  if (skipped.length > 0) {
+    return skipped.map((field) => ({ field, key: 'problem.time-skipped', values: { time: night[field] } }))
+  }
   const { opensAt, closesAt } = nightHours(night)
   const hours = (closesAt.getTime() - opensAt.getTime()) / 3_600_000
   if (hours <= 0) return [{ field: 'closes', key: 'problem.hours-order' }]

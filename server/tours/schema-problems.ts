@@ -11,9 +11,9 @@ export interface SchemaError {
 /** Which of several errors of one field the host reads: the first kind of this list that is present. */
 const KEYS: Readonly<Record<string, string>> = {
   minimum: 'problem.at-least',
-  exclusiveMinimum: 'problem.at-least',
+  exclusiveMinimum: 'problem.more-than',
   maximum: 'problem.at-most',
-  exclusiveMaximum: 'problem.at-most',
+  exclusiveMaximum: 'problem.less-than',
   minLength: 'problem.too-short',
   maxLength: 'problem.too-long',
   pattern: 'problem.pattern',
@@ -61,13 +61,28 @@ function onePerField(error: SchemaError): SchemaError[] {
 const pathOf = ({ instancePath }: SchemaError): string => instancePath.replace(/^\//, '').replaceAll('/', '.')
 
 function problemOf(field: string, error: SchemaError, schema: unknown): Problem {
-  const limits = limitsOf(error, schema)
-  const both = limits.minimum !== undefined && limits.maximum !== undefined
-  const key = KEYS[error.keyword] ?? 'problem.invalid'
-  const isRange = key === 'problem.at-least' || key === 'problem.at-most'
-  if (isRange && both) return { field, key: 'problem.range', values: limits }
-  return { field, key, values: { ...limits, ...valuesOf(error) } }
+  const { least, most, ...limits } = limitsOf(error, schema)
+  const isRange = LIMITS.includes(error.keyword)
+  if (isRange && least !== null && most !== null) return { field, key: RANGE_KEYS[`${least} ${most}`], values: limits }
+  return { field, key: keyOf(error), values: { ...limits, ...valuesOf(error) } }
 }
+
+const LIMITS = ['minimum', 'exclusiveMinimum', 'maximum', 'exclusiveMaximum']
+const RANGE_KEYS = {
+  'in in': 'problem.range',
+  'out in': 'problem.range-above',
+  'in out': 'problem.range-below',
+  'out out': 'problem.range-between',
+} as const
+
+/** The kind of value that is expected names the message, but for a number, which most fields want. */
+function keyOf({ keyword, params }: SchemaError): string {
+  const { type } = recordOf(params)
+  const isNamed = keyword === 'type' && typeof type === 'string' && NAMED_TYPES.includes(type)
+  return isNamed ? `problem.type-${type}` : (KEYS[keyword] ?? 'problem.invalid')
+}
+
+const NAMED_TYPES = ['string', 'boolean', 'array', 'object', 'integer']
 
 function valuesOf({ keyword, params }: SchemaError): MessageValues {
   const { limit, type } = recordOf(params)
@@ -75,12 +90,26 @@ function valuesOf({ keyword, params }: SchemaError): MessageValues {
   return typeof type === 'string' ? { type } : {}
 }
 
-function limitsOf({ schemaPath }: SchemaError, schema: unknown): { minimum?: number; maximum?: number } {
-  if (schema === undefined || schemaPath === undefined) return {}
+type Side = 'in' | 'out' | null
+
+interface Limits {
+  readonly minimum?: number
+  readonly maximum?: number
+  /** Whether the limit itself is in or out; null without one. */
+  readonly least: Side
+  readonly most: Side
+}
+
+function limitsOf({ schemaPath }: SchemaError, schema: unknown): Limits {
+  if (schema === undefined || schemaPath === undefined) return { least: null, most: null }
   const found = recordOf(schemaAt(schema, schemaPath))
-  const minimum = found.minimum ?? found.exclusiveMinimum
-  const maximum = found.maximum ?? found.exclusiveMaximum
-  return { ...(typeof minimum === 'number' && { minimum }), ...(typeof maximum === 'number' && { maximum }) }
+  const [minimum, maximum] = [found.minimum ?? found.exclusiveMinimum, found.maximum ?? found.exclusiveMaximum]
+  return {
+    ...(typeof minimum === 'number' && { minimum }),
+    ...(typeof maximum === 'number' && { maximum }),
+    least: typeof minimum !== 'number' ? null : found.minimum === undefined ? 'out' : 'in',
+    most: typeof maximum !== 'number' ? null : found.maximum === undefined ? 'out' : 'in',
+  }
 }
 
 /** The part of a schema that a path such as `#/properties/a` names; the last step is left off when it names a keyword. */

@@ -42,6 +42,11 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
       new Intl.DateTimeFormat(settings.language, { dateStyle: 'full', timeZone: 'UTC' }).format(
         new Date(`${date}T12:00Z`),
       ),
+    /** The day of the week of a calendar date, as a word. */
+    weekday: (date: string): string =>
+      new Intl.DateTimeFormat(settings.language, { weekday: 'long', timeZone: 'UTC' }).format(
+        new Date(`${date}T12:00Z`),
+      ),
     /** A number with `digits` decimals in the language's own writing. */
     number: (value: number, digits = 0): string =>
       new Intl.NumberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(

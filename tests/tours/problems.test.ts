@@ -39,7 +39,7 @@ describe('a site', () => {
   })
 
   it('is told about something that is no object at all', () => {
-    expect(siteProblems('nonsense')).toEqual([{ field: '', key: 'problem.type', values: { type: 'object' } }])
+    expect(siteProblems('nonsense')).toEqual([{ field: '', key: 'problem.type-object', values: { type: 'object' } }])
   })
 })
 

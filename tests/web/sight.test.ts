@@ -84,7 +84,7 @@ const { tube, eyepiece } = QUESTION
 const WRONG: readonly [string, Changes | { readonly at: string }, string, string][] = [
   ['a sky brighter than any night', { conditions: { zenithMag: 5 } }, 'conditions.zenithMag', 'problem.range'],
   ['a tenth class', { conditions: { skyClass: 10 } }, 'conditions.skyClass', 'problem.range'],
-  ['a class and a half', { conditions: { skyClass: 4.5 } }, 'conditions.skyClass', 'problem.type'],
+  ['a class and a half', { conditions: { skyClass: 4.5 } }, 'conditions.skyClass', 'problem.type-integer'],
   [
     'a value and a class of the sky',
     { conditions: { zenithMag: 20, skyClass: 4 } },

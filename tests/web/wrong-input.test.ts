@@ -33,7 +33,7 @@ const WRONG: readonly [what: string, url: string, body: unknown, field: string, 
     'horizon.1.azimuthDeg',
     'problem.azimuth-twice',
   ],
-  ['a list for a site', '/api/sites', [], '', 'problem.type'],
+  ['a list for a site', '/api/sites', [], '', 'problem.type-object'],
   [
     'an eyepiece of 0 mm',
     '/api/telescopes',

@@ -1,9 +1,44 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { siteProblems } from '../../tours/problems.ts'
+import type { FastifyRequest } from 'fastify'
+import { type Static, Type } from 'typebox'
+import { Fault, invalid } from '../../errors.ts'
+import { skyMagOfClass } from '../../sight/site-light.ts'
 import { SiteDraft } from '../../tours/site.ts'
 import { DRAFT_LIMIT } from '../bodies.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams, refuseDraft } from './schemas.ts'
+
+/** A site as JSON may also say its sky by class. */
+const SiteBody = Type.Object({
+  ...SiteDraft.properties,
+  skyMag: Type.Optional({
+    ...SiteDraft.properties.skyMag,
+    description: 'Or skyClass: V magnitudes per square arcsecond at the zenith',
+  }),
+  skyClass: Type.Optional(
+    Type.Integer({ minimum: 1, maximum: 9, description: 'In place of skyMag: 1 darkest to 9 inner city' }),
+  ),
+})
+
+/** Refuses what the schema refuses, and with it a sky that is not said at all. */
+function refuseSite(request: FastifyRequest): void {
+  const { body, validationError } = request
+  refuseDraft(request, () => {
+    const isUnsaid = body instanceof Object && !Array.isArray(body) && !('skyMag' in body) && !('skyClass' in body)
+    return validationError instanceof Fault && isUnsaid ? [...validationError.problems, SKY_UNSAID] : []
+  })
+}
+
+const SKY_UNSAID = { field: 'skyMag', key: 'problem.required' }
+
+function draftOf({ skyClass, skyMag, ...rest }: Static<typeof SiteBody>): SiteDraft {
+  if (skyClass !== undefined && skyMag !== undefined) {
+    throw invalid([{ field: 'skyClass', key: 'problem.said-twice', values: { other: 'skyMag' } }])
+  }
+  const said = skyClass === undefined ? skyMag : skyMagOfClass(skyClass)
+  if (said === undefined) throw invalid([SKY_UNSAID])
+  return { ...rest, skyMag: said }
+}
 
 export const siteRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk }) => {
   app.get('/sites', { config: { role: 'visitor' }, schema: { summary: 'All sites' } }, async () => ({
@@ -22,11 +57,11 @@ export const siteRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       config: { role: 'host' },
       bodyLimit: DRAFT_LIMIT,
       attachValidation: true,
-      schema: { summary: 'Add a site', body: SiteDraft },
+      schema: { summary: 'Add a site', body: SiteBody },
     },
     async (request, reply) => {
-      refuseDraft(request, () => siteProblems(request.body))
-      const site = desk.sites.add(request.body)
+      refuseSite(request)
+      const site = desk.sites.add(draftOf(request.body))
       return reply.code(201).header('location', `/api/sites/${site.id}`).send(site)
     },
   )
@@ -37,11 +72,11 @@ export const siteRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       config: { role: 'host' },
       bodyLimit: DRAFT_LIMIT,
       attachValidation: true,
-      schema: { summary: 'Change a site', params: IdParams, body: SiteDraft },
+      schema: { summary: 'Change a site', params: IdParams, body: SiteBody },
     },
     async (request) => {
-      refuseDraft(request, () => siteProblems(request.body))
-      return desk.sites.change(request.params.id, request.body)
+      refuseSite(request)
+      return desk.sites.change(request.params.id, draftOf(request.body))
     },
   )
 }

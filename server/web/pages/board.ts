@@ -104,7 +104,7 @@ function boardNight({ words }: Viewer, night: Night, evening: EveningAnswer): Bo
     date: words.date(night.date),
     hoursLabel: words.say('page.public-hours'),
     hours: words.say('page.from-to', { from: words.time(opensAt, zone), to: words.time(closesAt, zone) }),
-    dusks: duskTimes(words, evening),
+    dusks: duskTimes(words, evening, night.date),
     moonLabel: words.say('page.moon'),
     moon: moonText(words, evening),
   }

@@ -14,12 +14,17 @@ const DUSKS = [
   ['dark', 'astronomicalDuskAt'],
 ] as const
 
-/** Sunset and the three dusks by the site's clocks, each with what it means for the field; a missing one says so. */
-export const duskTimes = (words: Words, evening: EveningAnswer): readonly DuskTime[] =>
+/**
+ * Sunset and the three dusks by the site's clocks, each with what it means for the field; a missing one says so. Of a night
+ * dated after midnight they are those of the day before, and named after it.
+ */
+export const duskTimes = (words: Words, evening: EveningAnswer, date: string): readonly DuskTime[] =>
   DUSKS.map(([name, field]) => {
     const at = evening[field]
+    const plain = words.say(`page.dusk-${name}`)
+    const isBefore = evening.date !== date && at !== null
     return {
-      label: words.say(`page.dusk-${name}`),
+      label: isBefore ? words.say(`page.dusk-${name}-of`, { day: words.weekday(evening.date) }) : plain,
       time: at ? words.time(at, evening.zone) : words.say('page.dusk-never'),
       meaning: words.say(`page.dusk-${name}-means`),
     }

@@ -1,11 +1,9 @@
 import { eveningDate } from '../../tours/hours.ts'
-import type { FactorInUse } from '../../tours/learning.ts'
-import { DEFAULT_SETTINGS } from '../../tours/night.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
-import { rangeText } from './newcomers.ts'
+import { type FactorOfSite, settingFields } from './night-settings.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import type { FormRow } from './telescope-form.ts'
 
@@ -40,12 +38,6 @@ export interface VisitorRow {
   readonly fields: readonly Field[]
 }
 
-/** The newcomer factor that the host has set for a site. */
-export interface FactorOfSite extends FactorInUse {
-  readonly siteId: string
-  readonly site: string
-}
-
 export interface NightFormSubject {
   /** The night's id, or null for a new one. */
   readonly id: string | null
@@ -59,7 +51,6 @@ export interface NightFormSubject {
 }
 
 const MOST_STATIONS = 12
-const SETTINGS = Object.keys(DEFAULT_SETTINGS)
 
 /** The form of a night, new or to be changed. */
 export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightFormPage {
@@ -69,7 +60,7 @@ export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightF
   const fields = mainFields(words, subject)
   const visitors = subject.halfHours.map((time, index) => visitorRow(words, state, time, index))
   const stations = Array.from({ length: stationRows }, (_, index) => stationRow(words, subject, index))
-  const settings = settingFields(words, subject)
+  const settings = settingFields(words, state, subject.factors)
   const shown = [...fields, ...[...visitors, ...stations].flatMap((row) => row.fields), ...settings]
   return {
     sheet: daySheet(viewer, title, 'nights'),
@@ -178,23 +169,4 @@ function stationRow(words: Words, { state, telescopes }: NightFormSubject, index
       form.tick(name('isForChildren'), label('children')),
     ],
   }
-}
-
-function settingFields(words: Words, { state, factors }: NightFormSubject): Field[] {
-  const form = formFields(words, state)
-  const defaults: Readonly<Record<string, number>> = DEFAULT_SETTINGS
-  return SETTINGS.map((key) => {
-    const hint = words.say(`setting.${key}-hint`)
-    const ask = { label: words.say(`setting.${key}`), hint, fallback: String(defaults[key]) }
-    const isOfSites = key === 'noviceFactor' && factors.length > 0
-    return form.number(`settings.${key}`, isOfSites ? { ...ask, ...ofSites(words, hint, factors) } : ask)
-  })
-}
-
-/** The newcomer factor is left to the site, whichever is chosen, once the host has set one for any. */
-function ofSites(words: Words, hint: string, factors: readonly FactorOfSite[]) {
-  const each = factors.map((own) =>
-    words.say('newcomers.of-site', { site: own.site, count: own.marks, ...rangeText(words, own) }),
-  )
-  return { hint: [hint, words.say('newcomers.left-blank'), ...each].join(' '), fallback: '' }
 }

@@ -64,7 +64,7 @@ export function runSheetPage(
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, subject.isStale),
     hours: words.say('print.hours', hours),
-    dusks: duskTimes(words, evening),
+    dusks: duskTimes(words, evening, night.date),
     moon: moonText(words, evening),
     moves: moves(viewer, night, tour, names),
     isDense: tour.stops.length > ROOMY_LINES,

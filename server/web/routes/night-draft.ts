@@ -82,7 +82,8 @@ const stationOf = (row: FormValues): NightDraft['stations'][number] => ({
 })
 
 function settingsOf(values: FormValues): NightSettings {
-  const value = (key: keyof NightSettings): number => {
+  const years = values['settings.visitorYears']
+  const value = (key: keyof typeof DEFAULT_SETTINGS): number => {
     const text = values[`settings.${key}`]
     return text === undefined ? DEFAULT_SETTINGS[key] : numberOf(text)
   }
@@ -94,6 +95,8 @@ function settingsOf(values: FormValues): NightSettings {
     moonGazerShare: value('moonGazerShare'),
     cycleSec: value('cycleSec'),
     stayMin: value('stayMin'),
+    streetLight: values['settings.streetLight'] === 'true',
+    visitorYears: years === undefined ? null : numberOf(years),
   }
 }
 
@@ -104,7 +107,7 @@ export function nightValues(night: Night): FormValues {
   const stationRows = stations.map(({ name, kind, telescope, operator, isForChildren }) =>
     textRow({ name, kind, telescopeId: telescope?.id ?? '', operator, isForChildren: isForChildren ? 'true' : '' }),
   )
-  const settingValues = Object.entries(settings).map(([key, value]) => [`settings.${key}`, String(value)])
+  const settingValues = Object.entries(settings).map(([key, value]) => [`settings.${key}`, String(value ?? '')])
   const values = { title, siteId: site.id, date, opens, closes, ...Object.fromEntries(settingValues) }
   return withRows(values, { visitors: visitorRows, stations: stationRows })
 }

@@ -1,5 +1,5 @@
 import type { Desk } from '../../desk/desk.ts'
-import type { FactorOfSite } from '../pages/night-form.ts'
+import type { FactorOfSite } from '../pages/night-settings.ts'
 import type { FormValues } from './form-values.ts'
 
 const FIELD = 'settings.noviceFactor'
