@@ -12,8 +12,8 @@ describe('a comet or star as a host types it in', () => {
   })
 
   it('stands somewhere in the sky: right ascension from 0 to less than 360, declination from pole to pole', () => {
-    expect(wrong({ raDeg: 360 })).toEqual([['raDeg', 'problem.range']])
-    expect(wrong({ raDeg: -0.1 })).toEqual([['raDeg', 'problem.range']])
+    expect(wrong({ raDeg: 360 })).toEqual([['raDeg', 'problem.range-below']])
+    expect(wrong({ raDeg: -0.1 })).toEqual([['raDeg', 'problem.range-below']])
     expect(wrong({ decDeg: 90.1 })).toEqual([['decDeg', 'problem.range']])
     expect(wrong({ decDeg: Number.NaN })).toEqual([['decDeg', 'problem.type']])
     expect(wrong({ raDeg: 0, decDeg: -90 })).toEqual([])
@@ -40,7 +40,7 @@ describe('a comet or star as a host types it in', () => {
 
   it('is of no third kind', () => {
     expect(wrong({ kind: 'galaxy' })).toEqual([['kind', 'problem.choice']])
-    expect(ownObjectProblems('a comet')).toEqual([{ field: '', key: 'problem.type', values: { type: 'object' } }])
+    expect(ownObjectProblems('a comet')).toEqual([{ field: '', key: 'problem.type-object', values: { type: 'object' } }])
   })
 })
 
