@@ -40,7 +40,9 @@ describe('a comet or star as a host types it in', () => {
 
   it('is of no third kind', () => {
     expect(wrong({ kind: 'galaxy' })).toEqual([['kind', 'problem.choice']])
-    expect(ownObjectProblems('a comet')).toEqual([{ field: '', key: 'problem.type-object', values: { type: 'object' } }])
+    expect(ownObjectProblems('a comet')).toEqual([
+      { field: '', key: 'problem.type-object', values: { type: 'object' } },
+    ])
   })
 })
 
