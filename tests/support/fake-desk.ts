@@ -118,7 +118,7 @@ function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
       current: () => kept.nights[0],
       everyStation: (id) => findIn(kept.nights, id, 'night').stations,
       add: (draft) => keep(kept.nights, nightOf(draft)),
-      change: (id, draft) => ({ ...nightOf(draft), id: findIn(kept.nights, id, 'night').id }),
+      change: (id, draft) => replace(kept.nights, { ...nightOf(draft), id: findIn(kept.nights, id, 'night').id }),
     },
   }
 }

@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { DEFAULT_SETTINGS } from '../../server/tours/night.ts'
 import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
-import { NIGHT_DRAFT } from '../support/field-data.ts'
+import { A_NIGHT, NIGHT_DRAFT } from '../support/field-data.ts'
 import { filledIn } from '../support/typed-form.ts'
 import { asHost, type TestApp, testApp } from '../support/web.ts'
 
@@ -40,7 +41,9 @@ const editForm = async () => {
 describe('who looks, on the form of a night', () => {
   it('is a mixed public in the dark when nothing is said', async () => {
     expect((await post('/nights', NIGHT)).statusCode).toBe(303)
-    expect(lastKept()?.settings).toMatchObject({ streetLight: false, visitorYears: null })
+    const { settings } = lastKept() ?? {}
+    expect(settings?.streetLight ?? false).toBe(false)
+    expect(settings?.visitorYears ?? null).toBeNull()
     const { fields } = await editForm()
     expect(fields['settings.visitorYears']).toBe('')
     expect(fields['settings.streetLight']).toBeUndefined()
@@ -51,6 +54,19 @@ describe('who looks, on the form of a night', () => {
     expect(lastKept()?.settings).toMatchObject({ streetLight: true, visitorYears: 70 })
     const { fields } = await editForm()
     expect(fields).toMatchObject({ 'settings.streetLight': 'true', 'settings.visitorYears': '70' })
+  })
+
+  it('stays as it was kept when the form is sent back unchanged, so that its programme still holds', async () => {
+    service.kept.nights.push({ ...A_NIGHT, id: 'kept-before', settings: { ...DEFAULT_SETTINGS } })
+    const { fields } = await editForm()
+    expect((await post('/nights/kept-before', fields)).statusCode).toBe(303)
+    expect(lastKept()?.id).toBe('kept-before')
+    expect(lastKept()?.settings).toEqual(DEFAULT_SETTINGS)
+    const told = { ...fields, 'settings.streetLight': 'true', 'settings.visitorYears': '70' }
+    await post('/nights/kept-before', told)
+    expect(lastKept()?.settings).toEqual({ ...DEFAULT_SETTINGS, streetLight: true, visitorYears: 70 })
+    await post('/nights/kept-before', fields)
+    expect(Object.keys(lastKept()?.settings ?? {})).toEqual(Object.keys(DEFAULT_SETTINGS))
   })
 
   it('says under the age that of the young nothing but the pupil is known', async () => {

@@ -95,8 +95,9 @@ function settingsOf(values: FormValues): NightSettings {
     moonGazerShare: value('moonGazerShare'),
     cycleSec: value('cycleSec'),
     stayMin: value('stayMin'),
-    streetLight: values['settings.streetLight'] === 'true',
-    visitorYears: years === undefined ? null : numberOf(years),
+    // What is not said is left out: a night that is sent back unchanged stays the night that its programme was built for.
+    ...(values['settings.streetLight'] === 'true' && { streetLight: true }),
+    ...(years !== undefined && { visitorYears: numberOf(years) }),
   }
 }
 
