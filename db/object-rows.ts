@@ -22,6 +22,14 @@ const Feature = Type.Object({
   see: Type.String(),
 })
 
+const Shower = Type.Object({
+  peakSunDeg: Type.Number(),
+  fromSunDeg: Type.Number(),
+  toSunDeg: Type.Number(),
+  zhr: Type.Number(),
+  speedKmS: Type.Number(),
+})
+
 /** A row of the outreach list as the built catalogue keeps it. */
 const Show = Type.Object({
   key: Type.String(),
@@ -29,6 +37,7 @@ const Show = Type.Object({
   designations: Type.Array(Type.String()),
   kind: Type.Union(OBJECT_KINDS.map((kind) => Type.Literal(kind))),
   body: OrNull(Type.Union(BODY_KEYS.map((body) => Type.Literal(body)))),
+  parent: OrNull(Type.Union(BODY_KEYS.map((body) => Type.Literal(body)))),
   raDeg: NumberOrNull,
   decDeg: NumberOrNull,
   pmRaMasYr: Type.Number(),
@@ -58,7 +67,11 @@ const Show = Type.Object({
   hips: Type.Array(Type.Integer()),
   fieldDeg: NumberOrNull,
   features: Type.Array(Feature),
+  shower: OrNull(Shower),
   distanceLy: NumberOrNull,
+  distancePercent: NumberOrNull,
+  ageMyr: NumberOrNull,
+  note: OrNull(Type.String()),
   appeal: Type.Number({ minimum: 0, maximum: 1 }),
   appealReason: Type.String(),
   atOnce: Type.Integer({ minimum: 1 }),

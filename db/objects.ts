@@ -1,9 +1,10 @@
 import type { Database } from 'better-sqlite3'
+import { separationDeg } from '../server/sky/angles.ts'
 import type { StarPlace } from '../server/sky/star.ts'
-import type { ObjectHit, ShowObject, Story } from '../server/tours/target.ts'
+import { isForTelescopes, type Neighbour, type ObjectHit, type ShowObject, type Story } from '../server/tours/target.ts'
 import { foldAlias } from './catalogue/fold.ts'
 import { type StoryRow, showObjectOf, storyOf } from './object-rows.ts'
-import { allWords, firstOf, looseWords, phrase, queryWords } from './search.ts'
+import { byAliasIn, type HitRow, hitOf, objectSearch } from './object-search.ts'
 
 export type ObjectStore = ReturnType<typeof objectStore>
 
@@ -14,13 +15,7 @@ export interface ChartStar extends StarPlace {
   readonly bv: number | null
 }
 
-interface HitRow extends Omit<ObjectHit, 'isOutreach'> {
-  readonly id: number
-  readonly isOutreach: number
-}
-
-const HIT = `entry.id, entry.key, entry.name, kind, constellation, magnitude, ra_deg AS raDeg, dec_deg AS decDeg,
-  show IS NOT NULL AS isOutreach`
+const NEAR_DEG = 5
 
 /** The catalogue of sky objects in a database that has it attached. */
 export function objectStore(db: Database) {
@@ -43,22 +38,28 @@ export function objectStore(db: Database) {
     return hip === undefined ? undefined : statements.starHit.get(Number(hip))
   }
 
-  function search(query: string, limit: number): ObjectHit[] {
-    const words = queryWords(query)
-    if (words.length === 0) return []
-    const rows = firstOf(limit, [
-      () => statements.byAlias.all(foldAlias(query)),
-      (most) => statements.matching.all(`name : ^ ${phrase(words)}`, most),
-      (most) => statements.matching.all(`name : (${allWords(words)})`, most),
-      (most) => statements.matching.all(allWords(words), most),
-    ])
-    const found = rows.length > 0 ? rows : statements.matching.all(looseWords(words), limit)
-    return (found.length > 0 ? found : [faintStar(query) ?? []].flat()).map(hitOf)
+  const searched = objectSearch(db, (key) => shown.get(key))
+
+  function search(query: string, limit: number, own: readonly ShowObject[] = []): readonly ObjectHit[] {
+    const found = searched(query, limit, own)
+    return found.length > 0 ? found : [faintStar(query) ?? []].flat().map(hitOf)
   }
 
   return {
-    /** Up to `limit` hits: the one that is called exactly so, then names that begin so, then all the rest; outreach objects first in each, then bright stars. */
+    /**
+     * Up to `limit` hits: things of the host's, then the one that is called exactly so, names that begin so, things of the
+     * kind and constellation named, then all the rest; outreach objects first in each, then bright stars. Where nothing
+     * answers, words of four letters or more may each have been mistyped.
+     */
     search,
+    /** What telescopes may be given within 5 degrees of a thing, nearest first; nothing for a thing without a fixed place. */
+    near({ key, raDeg, decDeg }: Pick<ObjectHit, 'key' | 'raDeg' | 'decDeg'>, limit: number): readonly Neighbour[] {
+      return [...shown.values()]
+        .filter((object) => object.key !== key && isForTelescopes(object))
+        .flatMap((object) => neighbour(object, raDeg, decDeg))
+        .sort((a, b) => a.separationDeg - b.separationDeg)
+        .slice(0, limit)
+    },
     /** The object of a key or of any alias, with its canonical key; undefined when nothing is called so. */
     find,
     /** The outreach object of a canonical key, or undefined when the key is not on the list. */
@@ -70,6 +71,8 @@ export function objectStore(db: Database) {
       const row = statements.story.get(key, language)
       return row && storyOf(row)
     },
+    /** The languages in which stories ship. */
+    storyLanguages: (): readonly string[] => statements.storyLanguages.all(),
     /** How many stars, outreach objects and towns the catalogue holds. */
     counts: (): { readonly stars: number; readonly outreach: number; readonly places: number } => statements.counts(),
     /** Every star as bright as `limitV` or brighter, brightest first; the catalogue ends at V 8. */
@@ -77,26 +80,24 @@ export function objectStore(db: Database) {
   }
 }
 
-function hitOf({ id: _id, isOutreach, ...hit }: HitRow): ObjectHit {
-  return { ...hit, isOutreach: isOutreach === 1 }
+/** The thing with how far it is from a place, unless that is too far or unknown. */
+function neighbour(object: ShowObject, raDeg: number | null, decDeg: number | null): readonly Neighbour[] {
+  if (raDeg === null || decDeg === null || object.raDeg === null || object.decDeg === null) return []
+  const apartDeg = separationDeg(raDeg, decDeg, object.raDeg, object.decDeg)
+  return apartDeg <= NEAR_DEG ? [{ object, separationDeg: apartDeg }] : []
 }
 
 function prepare(db: Database) {
   const count = (sql: string): number => db.prepare<[], number>(sql).pluck().get() ?? 0
   return {
-    byAlias: db.prepare<[string], HitRow>(
-      `SELECT ${HIT} FROM catalogue.alias JOIN catalogue.entry ON entry.id = entry_id WHERE folded = ?`,
-    ),
-    matching: db.prepare<[string, number], HitRow>(
-      `SELECT ${HIT} FROM catalogue.entry_text JOIN catalogue.entry ON entry.id = entry_text.rowid
-       WHERE entry_text MATCH ? ORDER BY entry_text.rowid LIMIT ?`,
-    ),
+    byAlias: byAliasIn(db),
     starHit: db.prepare<[number], HitRow>(
       `SELECT -hip AS id, 'hip' || hip AS key, 'HIP ' || hip AS name, 'star' AS kind, constellation, magnitude,
        ra_deg AS raDeg, dec_deg AS decDeg, 0 AS isOutreach FROM catalogue.star WHERE hip = ?`,
     ),
     shown: db.prepare<[], string>('SELECT show FROM catalogue.entry WHERE show IS NOT NULL ORDER BY id').pluck(),
     story: db.prepare<[string, string], StoryRow>('SELECT * FROM catalogue.story WHERE key = ? AND language = ?'),
+    storyLanguages: db.prepare<[], string>('SELECT DISTINCT language FROM catalogue.story ORDER BY language').pluck(),
     stars: db.prepare<[number], ChartStar>(
       `SELECT hip, ra_deg AS raDeg, dec_deg AS decDeg, pm_ra_mas_yr AS pmRaMasYr, pm_dec_mas_yr AS pmDecMasYr,
        parallax_mas AS parallaxMas, magnitude, bv FROM catalogue.star WHERE magnitude <= ? ORDER BY magnitude, hip`,

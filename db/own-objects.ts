@@ -1,73 +1,114 @@
 import type { Database } from 'better-sqlite3'
-import type { ObjectHit, ShowObject } from '../server/tours/target.ts'
-import { foldText, joined } from './catalogue/fold.ts'
-import { showObjectOf } from './object-rows.ts'
-import { queryWords } from './search.ts'
+import { Compile } from 'typebox/compile'
+import { OwnObjectDraft, type OwnThing, ownObject } from '../server/tours/own-object.ts'
+import type { ShowObject } from '../server/tours/target.ts'
+import { foldAlias, foldText } from './catalogue/fold.ts'
 
 export type OwnObjectStore = ReturnType<typeof ownObjectStore>
 
-interface NamedRow {
-  readonly name: string
+interface Row {
+  readonly key: string
+  readonly data: string
+  readonly isListed: number
+}
+
+interface BeforeRow {
+  readonly key: string
   readonly data: string
 }
 
+const draftCheck = Compile(OwnObjectDraft)
+
 /**
- * Every statement about the things that a host entered. What is taken off the list loses its names only: programmes and
- * marks of before still say what it was.
+ * The things that a host entered. What is taken off the list loses its name only: programmes and marks of before still
+ * say what it was. All of them are read once and kept until the next change, since every page and every job asks.
  */
 export function ownObjectStore(db: Database) {
-  const insert = db.prepare<[string, string]>('INSERT INTO object (key, data) VALUES (?, ?)')
-  const insertName = db.prepare<[string, string]>('INSERT INTO object_name (name, object_key) VALUES (?, ?)')
-  const unname = db.prepare<[string]>('DELETE FROM object_name WHERE object_key = ?')
-  const byKey = db.prepare<[string], string>('SELECT data FROM object WHERE key = ?').pluck()
-  const ever = db.prepare<[], string>('SELECT data FROM object ORDER BY key').pluck()
-  const named = db.prepare<[], NamedRow>(
-    'SELECT name, data FROM object_name JOIN object ON key = object_key ORDER BY key, name',
-  )
-  const find = (key: string): ShowObject | undefined => {
-    const data = byKey.get(key)
-    return data === undefined ? undefined : showObjectOf(data)
+  const statements = prepare(db)
+  let memo: ReturnType<typeof shelfOf> | undefined
+  const shelf = () => {
+    memo ??= shelfOf(statements.all.all())
+    return memo
+  }
+  const changing =
+    <Args extends readonly unknown[], Result>(act: (...args: Args) => Result) =>
+    (...args: Args): Result => {
+      memo = undefined
+      return db.transaction(() => act(...args))()
+    }
+  const add = (key: string, draft: OwnObjectDraft): void => {
+    statements.insert.run(key, JSON.stringify(draft))
+    statements.insertName.run(foldText(draft.name), key)
   }
 
   return {
-    /** Keeps an object and the name by which it is looked up. */
-    add: db.transaction((object: ShowObject): void => {
-      insert.run(object.key, JSON.stringify(object))
-      insertName.run(foldText(object.name), object.key)
+    /** Keeps things under their keys, all or none, each with the name by which it is looked up. */
+    add: changing((drafts: ReadonlyMap<string, OwnObjectDraft>): void => {
+      for (const [key, draft] of drafts) add(key, draft)
     }),
-    /** Takes an object off the list; true when it was on it. */
-    remove: (key: string): boolean => unname.run(key).changes > 0,
+    /** Puts a draft in the place of another; what was there is still known to have held until that instant. */
+    change: changing((key: string, draft: OwnObjectDraft, at: Date): void => {
+      statements.keepBefore.run(at.toISOString(), key)
+      statements.update.run(JSON.stringify(draft), key)
+      statements.rename.run(foldText(draft.name), key)
+    }),
+    /** Takes a thing off the list; true when it was on it. */
+    retire: changing((key: string): boolean => statements.unname.run(key).changes > 0),
+    /** Puts a thing that was taken off back on the list. */
+    bringBack: changing((key: string, name: string): void => {
+      statements.insertName.run(foldText(name), key)
+    }),
+    /** All that was ever entered, in the order of keys. */
+    all: (): readonly OwnThing[] => shelf().things,
     /** What is on the list, in the order of keys. */
-    all: (): readonly ShowObject[] => named.all().map(({ data }) => showObjectOf(data)),
-    /** The same with all that was taken off it. */
-    ever: (): readonly ShowObject[] => ever.all().map(showObjectOf),
-    /** The object of a key, on the list or taken off it; undefined when there was none. */
-    find,
-    /** The object on the list that is called so, whatever the accents, blanks and capitals; undefined when none is. */
-    called(name: string): ShowObject | undefined {
-      const wanted = joined(foldText(name))
-      const row = named.all().find((it) => joined(it.name) === wanted)
-      return row && showObjectOf(row.data)
+    listed: (): readonly ShowObject[] => shelf().listed,
+    /** All that was ever entered, each as it stood at an instant or, when it came later, as it was first entered. */
+    asOf(at: Date): readonly ShowObject[] {
+      const before = new Map(statements.before.all(at.toISOString()).map(({ key, data }) => [key, data]))
+      return shelf().things.map(({ key, object }) => {
+        const data = before.get(key)
+        return data === undefined ? object : ownObject(draftOf(data), key)
+      })
     },
-    /** What on the list has every word of the query at the start of a word of its name; [] without a word. */
-    search(query: string): readonly ObjectHit[] {
-      const words = queryWords(query)
-      if (words.length === 0) return []
-      return named
-        .all()
-        .filter(({ name }) => words.every((word) => ` ${name}`.includes(` ${word}`)))
-        .map(({ data }) => hitOf(showObjectOf(data)))
-    },
+    /** The thing of a key, on the list or taken off it; undefined when there was none. */
+    find: (key: string): OwnThing | undefined => shelf().byKey.get(key),
+    /** The thing on the list that is called so, whatever the accents, blanks and capitals; undefined when none is. */
+    called: (name: string): OwnThing | undefined => shelf().byName.get(foldAlias(name)),
   }
 }
 
-const hitOf = ({ key, name, kind, constellation, magnitude, raDeg, decDeg }: ShowObject): ObjectHit => ({
-  key,
-  name,
-  kind,
-  constellation,
-  magnitude,
-  raDeg,
-  decDeg,
-  isOutreach: true,
-})
+function prepare(db: Database) {
+  return {
+    insert: db.prepare<[string, string]>('INSERT INTO object (key, data) VALUES (?, ?)'),
+    insertName: db.prepare<[string, string]>('INSERT INTO object_name (name, object_key) VALUES (?, ?)'),
+    update: db.prepare<[string, string]>('UPDATE object SET data = ? WHERE key = ?'),
+    rename: db.prepare<[string, string]>('UPDATE object_name SET name = ? WHERE object_key = ?'),
+    unname: db.prepare<[string]>('DELETE FROM object_name WHERE object_key = ?'),
+    keepBefore: db.prepare<[string, string]>(
+      'INSERT OR IGNORE INTO object_before (object_key, until_at, data) SELECT key, ?, data FROM object WHERE key = ?',
+    ),
+    all: db.prepare<[], Row>(
+      `SELECT key, data, EXISTS (SELECT 1 FROM object_name WHERE object_key = key) AS isListed FROM object ORDER BY key`,
+    ),
+    before: db.prepare<[string], BeforeRow>(
+      `SELECT object_key AS key, data FROM object_before AS one WHERE until_at =
+       (SELECT min(until_at) FROM object_before WHERE object_key = one.object_key AND until_at > ?)`,
+    ),
+  }
+}
+
+const draftOf = (data: string): OwnObjectDraft => draftCheck.Parse(JSON.parse(data))
+
+function shelfOf(rows: readonly Row[]) {
+  const things = rows.map(({ key, data, isListed }): OwnThing => {
+    const draft = draftOf(data)
+    return { key, isListed: isListed === 1, draft, object: ownObject(draft, key) }
+  })
+  const onList = things.filter((thing) => thing.isListed)
+  return {
+    things,
+    listed: onList.map(({ object }) => object),
+    byKey: new Map(things.map((thing) => [thing.key, thing])),
+    byName: new Map(onList.map((thing) => [foldAlias(thing.draft.name), thing])),
+  }
+}

@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import type { Town } from '../server/tours/site.ts'
 import { foldAlias } from './catalogue/fold.ts'
-import { allWords, firstOf, looseWords, phrase, queryWords } from './search.ts'
+import { firstOf, looseTerms, matchOf, queryWords, startTerms, wordTerms } from './search.ts'
 
 export type PlaceStore = ReturnType<typeof placeStore>
 
@@ -30,9 +30,9 @@ export function placeStore(db: Database) {
       if (words.length === 0) return []
       const rows = firstOf(limit, [
         (most) => named.all(foldAlias(query), most),
-        (most) => matching.all(`name : ^ ${phrase(words)}`, most),
-        (most) => matching.all(allWords(words), most),
-        (most) => matching.all(looseWords(words), most),
+        (most) => matching.all(matchOf(startTerms(words)), most),
+        (most) => matching.all(matchOf(wordTerms(words)), most),
+        (most) => matching.all(matchOf(looseTerms(words)), most),
       ])
       return rows.map(({ id: _id, ...town }) => town)
     },

@@ -1,33 +1,35 @@
 import type { Database } from 'better-sqlite3'
-import { withoutIndex, writtenOut } from './designations.ts'
+import { withoutIndex } from './designations.ts'
 import { type Entry, type EntrySources, entries } from './entries.ts'
-import { barred, foldText, joined } from './fold.ts'
+import { type EntryText, entryText, foldedNames, wordsOf } from './entry-text.ts'
+import { foldText, joined } from './fold.ts'
 
-/** Fills the tables that search and `find` read: entries, their aliases, and the text of both. */
+/** Fills the tables that search and `find` read: entries, their aliases, the text of both, and its words. */
 export function buildEntries(db: Database, sources: EntrySources): void {
   const all = entries(sources)
   const add = db.prepare(
-    `INSERT INTO entry (id, key, name, kind, constellation, magnitude, ra_deg, dec_deg, show)
-     VALUES (@id, @key, @name, @kind, @constellation, @magnitude, @raDeg, @decDeg, @show)`,
+    `INSERT INTO entry (id, key, name, kind, constellation, magnitude, ra_deg, dec_deg, others, show)
+     VALUES (@id, @key, @name, @kind, @constellation, @magnitude, @raDeg, @decDeg, @others, @show)`,
   )
-  const addText = db.prepare('INSERT INTO entry_text (rowid, name, other) VALUES (?, ?, ?)')
-  const spellings = all.map(foldedNames)
+  const addText = db.prepare('INSERT INTO entry_text (rowid, name, other, topics) VALUES (@id, @name, @other, @topics)')
+  const names = all.map(foldedNames)
+  const texts = all.map((entry, id) =>
+    entryText(entry, names[id] ?? [], sources.constellations.get(entry.constellation ?? '')),
+  )
   for (const [id, entry] of all.entries()) {
     const show = entry.show === null ? null : JSON.stringify(entry.show)
-    add.run({ ...entry, id, show })
-    const [name = '', ...others] = spellings[id] ?? []
-    const constellation = sources.constellations.get(entry.constellation ?? '')?.name ?? ''
-    addText.run(id, name, barred([...others, foldText(constellation)]))
+    add.run({ ...entry, id, others: entry.designations.join('; '), show })
+    addText.run({ ...texts[id], id })
   }
-  buildAliases(db, all, spellings)
+  buildSpellings(db, texts)
+  buildAliases(db, all, names)
 }
 
-/** The folded name, then every other way to write the entry, folded. */
-const foldedNames = ({ name, designations }: Entry): readonly string[] => [
-  foldText(name),
-  ...designations.map(foldText),
-  ...designations.flatMap((designation) => writtenOut(designation) ?? []),
-]
+/** Every word of the texts that a mistyped one may stand for. */
+function buildSpellings(db: Database, texts: readonly EntryText[]): void {
+  const add = db.prepare('INSERT INTO spelling (word) VALUES (?)')
+  for (const word of [...new Set(texts.flatMap(wordsOf))].sort()) add.run(word)
+}
 
 /** An alias belongs to the first that claims it: keys before names, names before letters without their index, and within each in search order. */
 function buildAliases(db: Database, all: readonly Entry[], spellings: readonly (readonly string[])[]): void {

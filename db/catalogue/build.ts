@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3'
+import type { WorldEvent } from '../../server/tours/light-left.ts'
 import type { ShowObject, Story } from '../../server/tours/target.ts'
 import { buildEntries } from './build-entries.ts'
 import { buildPlaces } from './build-places.ts'
@@ -9,6 +10,8 @@ import { constellationRows, type StarRow, starNames, starRows } from './rows.ts'
 export interface Written {
   readonly outreach: readonly ShowObject[]
   readonly stories: readonly Story[]
+  /** What happened on Earth, by language. */
+  readonly events: Readonly<Record<string, readonly WorldEvent[]>>
 }
 
 // Enough for the whole text index, so that it is written once instead of being merged from parts.
@@ -27,6 +30,7 @@ export function buildCatalogue(db: Database, written: Written, digest: string): 
     buildConstellations(db, [...constellations.values()])
     buildEntries(db, { stars, names: starNames(), constellations, outreach: written.outreach })
     buildStories(db, written.stories)
+    for (const [language, events] of Object.entries(written.events)) buildEvents(db, language, events)
     buildPlaces(db)
     db.prepare('INSERT INTO meta (digest) VALUES (?)').run(digest)
   })()
@@ -50,6 +54,11 @@ function buildConstellations(db: Database, constellations: readonly object[]): v
   for (const [first, second, ...numbers] of csvRows('boundaries.csv')) {
     addPoint.run(first, second, ...numbers.map(Number))
   }
+}
+
+function buildEvents(db: Database, language: string, events: readonly WorldEvent[]): void {
+  const add = db.prepare('INSERT INTO world_event VALUES (@language, @fromYear, @toYear, @what, @place, @source)')
+  for (const event of events) add.run({ ...event, language })
 }
 
 function buildStories(db: Database, stories: readonly Story[]): void {

@@ -4,7 +4,6 @@ import type { ConstellationRow, StarNames, StarRow } from './rows.ts'
 /** Full words for the letters of well-known lists; both ways of writing find the object. */
 const LIST_WORDS: Readonly<Record<string, string>> = {
   m: 'messier',
-  c: 'caldwell',
   mel: 'melotte',
   cr: 'collinder',
   tr: 'trumpler',

@@ -9,7 +9,8 @@ const number = (minimum: number, maximum: number) => Type.Number({ minimum, maxi
 const text = (maxLength: number) => Type.String({ minLength: 1, maxLength })
 const pairOf = <T extends Type.TSchema>(schema: T) => orNull(Type.Tuple([schema, schema]))
 const magnitude = number(-2, 16)
-const arcmin = number(0.05, 600)
+const arcmin = number(0.05, 720)
+const turn = Type.Number({ minimum: 0, exclusiveMaximum: 360 })
 
 const OutreachRow = Type.Object(
   {
@@ -18,7 +19,8 @@ const OutreachRow = Type.Object(
     designations: Type.Array(text(60)),
     kind: Type.Enum(OBJECT_KINDS),
     body: orNull(Type.Enum(BODY_KEYS)),
-    raDeg: orNull(Type.Number({ minimum: 0, exclusiveMaximum: 360 })),
+    parent: orNull(Type.Enum(BODY_KEYS)),
+    raDeg: orNull(turn),
     decDeg: orNull(number(-90, 90)),
     pmRaMasYr: number(-10_400, 10_400),
     pmDecMasYr: number(-10_400, 10_400),
@@ -31,22 +33,30 @@ const OutreachRow = Type.Object(
     majorArcmin: orNull(arcmin),
     minorArcmin: orNull(arcmin),
     halfLightArcmin: orNull(number(0.1, 10)),
-    branchMag: orNull(number(10, 20)),
+    branchMag: orNull(number(10, 21)),
     coreMagnitude: orNull(magnitude),
     coreArcmin: orNull(number(0.05, 20)),
     condensation: orNull(number(0, 9)),
     angleDeg: orNull(Type.Number({ minimum: 0, exclusiveMaximum: 180 })),
-    brightestStarMag: orNull(magnitude),
+    brightestStarMag: orNull(number(-2, 18)),
     starCount: orNull(Type.Integer({ minimum: 3, maximum: 5000 })),
     starMagnitudes: Type.Array(magnitude),
     componentMagnitudes: pairOf(magnitude),
     separationArcsec: orNull(number(0.3, 700)),
-    pairAngleDeg: orNull(Type.Number({ minimum: 0, exclusiveMaximum: 360 })),
+    pairAngleDeg: orNull(turn),
     pairYear: orNull(Type.Integer({ minimum: 1990, maximum: 2030 })),
     colours: pairOf(text(20)),
     hips: Type.Array(Type.Integer({ minimum: 1, maximum: 120_416 })),
-    fieldDeg: orNull(number(0.1, 60)),
-    distanceLy: orNull(number(4, 200_000_000)),
+    fieldDeg: orNull(number(0.1, 180)),
+    peakSunDeg: orNull(turn),
+    fromSunDeg: orNull(turn),
+    toSunDeg: orNull(turn),
+    zhr: orNull(number(2, 300)),
+    speedKmS: orNull(number(11, 75)),
+    distanceLy: orNull(number(4, 400_000_000)),
+    distancePercent: orNull(number(1, 60)),
+    ageMyr: orNull(number(0.0001, 14_000)),
+    note: orNull(text(160)),
     appeal: number(0, 1),
     appealReason: text(120),
     atOnce: Type.Integer({ minimum: 1, maximum: 8 }),
@@ -55,7 +65,7 @@ const OutreachRow = Type.Object(
 )
 type OutreachRow = Static<typeof OutreachRow>
 
-const TEXTS = ['key', 'name', 'kind', 'body', 'constellation', 'magnitudeBand', 'appealReason']
+const TEXTS = ['key', 'name', 'kind', 'body', 'constellation', 'magnitudeBand', 'parent', 'note', 'appealReason']
 const TEXT_LISTS = ['designations', 'colours']
 const NUMBER_LISTS = ['magnitudeRange', 'componentMagnitudes', 'hips', 'starMagnitudes']
 const EMPTY: Readonly<Record<string, unknown>> = {
@@ -70,6 +80,7 @@ const EMPTY: Readonly<Record<string, unknown>> = {
 const PLACE = ['raDeg', 'decDeg', 'constellation'] as const
 const SHINING = [...PLACE, 'magnitude', 'magnitudeBand'] as const
 const SIZED = [...SHINING, 'majorArcmin', 'minorArcmin'] as const
+const SHOWER = ['peakSunDeg', 'fromSunDeg', 'toSunDeg', 'zhr', 'speedKmS'] as const
 const NEEDS: Readonly<Record<ObjectKind, readonly (keyof OutreachRow)[]>> = {
   moon: ['body'],
   planet: ['body'],
@@ -84,6 +95,9 @@ const NEEDS: Readonly<Record<ObjectKind, readonly (keyof OutreachRow)[]>> = {
   remnant: SIZED,
   comet: [...SIZED, 'condensation'],
   asterism: [...SHINING, 'hips', 'fieldDeg'],
+  'planet-moon': ['parent', 'magnitude', 'magnitudeBand'],
+  'meteor-shower': [...PLACE, ...SHOWER],
+  'bare-eye': [],
 }
 
 /**
@@ -101,7 +115,14 @@ export function objectOfCells({ sources, ...cells }: Readonly<Record<string, str
   }
   checkSense(row)
   const filled = Object.keys(cells).filter((column) => cells[column] !== '')
-  return { ...row, features: [], sources: readSources(sources ?? '', filled) }
+  return { ...withShower(row), features: [], sources: readSources(sources ?? '', filled) }
+}
+
+/** The five columns of a shower as one value, which no other kind has. */
+function withShower({ peakSunDeg, fromSunDeg, toSunDeg, zhr, speedKmS, ...row }: OutreachRow) {
+  if (peakSunDeg === null || fromSunDeg === null || toSunDeg === null || zhr === null || speedKmS === null)
+    return { ...row, shower: null }
+  return { ...row, shower: { peakSunDeg, fromSunDeg, toSunDeg, zhr, speedKmS } }
 }
 
 const blank = (): Record<string, unknown> =>
@@ -136,5 +157,8 @@ function checkSense(row: OutreachRow): void {
     throw new Error('coreMagnitude is brighter than the whole')
   if (starMagnitudes.some((each, i) => each < (starMagnitudes[i - 1] ?? each)))
     throw new Error('starMagnitudes must name the brightest star first')
+  if (row.distancePercent !== null && row.distanceLy === null) throw new Error('distancePercent needs a distanceLy')
+  if (row.kind !== 'meteor-shower' && SHOWER.some((column) => row[column] !== null))
+    throw new Error(`kind ${row.kind} is no shower`)
   if (body !== null && body !== key) throw new Error('key of a body must be its body')
 }

@@ -19,11 +19,20 @@ const GROUPS: Readonly<Record<string, readonly string[]>> = {
   colours: ['colours'],
   hips: ['hips'],
   field: ['fieldDeg'],
-  distance: ['distanceLy'],
+  shower: ['peakSunDeg', 'fromSunDeg', 'toSunDeg', 'zhr', 'speedKmS'],
+  distance: ['distanceLy', 'distancePercent'],
+  age: ['ageMyr'],
   appeal: ['appeal', 'atOnce'],
 }
 const SOURCED = Object.values(GROUPS).flat()
-const PUBLISHED = ['XHIP']
+const PUBLISHED = [
+  'XHIP',
+  'Harris 2010',
+  'RC3',
+  'Bright Star Catalogue',
+  'Gazetteer of Planetary Nomenclature',
+  'IMO Meteor Shower Calendar',
+]
 
 /** The class of a source as it is written in a row, or null when it is none that this list knows. */
 export function sourceClass(source: string): SourceClass | null {

@@ -17,11 +17,29 @@ interface Line {
 }
 
 const FOLDER = new URL('./outreach/', import.meta.url)
-const NAMES = ['bodies.csv', 'deep-sky.csv', 'doubles.csv', 'stars.csv', 'asterisms.csv']
+/** The files of the list, a kind or two each; the words about their things stand beside them, `<name>.<language>.csv`. */
+export const OUTREACH_NAMES = [
+  'bodies',
+  'open-clusters',
+  'globulars',
+  'galaxies',
+  'planetaries',
+  'nebulae',
+  'doubles',
+  'stars',
+  'asterisms',
+  'beside-telescopes',
+] as const
+
+/** A file of the list's folder. */
+export const outreachFile = (name: string): OutreachFile => ({
+  name,
+  text: readFileSync(new URL(name, FOLDER), 'utf8'),
+})
 
 /** Every row of the outreach list, checked, the Moon with what there is to look for on it; throws an Error that names file and line for the first row that does not hold. */
 export const readOutreach = (): readonly ShowObject[] =>
-  outreachOf(NAMES.map((name) => ({ name, text: readFileSync(new URL(name, FOLDER), 'utf8') }))).map((object) =>
+  outreachOf(OUTREACH_NAMES.map((name) => outreachFile(`${name}.csv`))).map((object) =>
     object.body === 'moon' ? { ...object, features: readMoonFeatures() } : object,
   )
 

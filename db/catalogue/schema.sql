@@ -12,6 +12,7 @@ CREATE TABLE star (
   constellation TEXT NOT NULL
 ) STRICT;
 CREATE INDEX star_by_magnitude ON star (magnitude);
+CREATE INDEX star_by_declination ON star (dec_deg, magnitude, ra_deg);
 
 -- The number of an entry is its rank in search: outreach objects first, then stars from bright to faint.
 CREATE TABLE entry (
@@ -23,6 +24,7 @@ CREATE TABLE entry (
   magnitude REAL,
   ra_deg REAL,
   dec_deg REAL,
+  others TEXT NOT NULL, -- its other names, parted by semicolons
   show TEXT
 ) STRICT;
 CREATE TABLE alias (
@@ -30,8 +32,10 @@ CREATE TABLE alias (
   entry_id INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT, WITHOUT ROWID;
 CREATE VIRTUAL TABLE entry_text USING fts5 (
-  name, other, content = '', tokenize = "unicode61 remove_diacritics 2 tokenchars '|'"
+  name, other, topics, content = '', tokenize = "unicode61 remove_diacritics 2 tokenchars '|'"
 );
+-- The words of entry_text: what a mistyped word may stand for.
+CREATE TABLE spelling (word TEXT PRIMARY KEY) STRICT, WITHOUT ROWID;
 
 CREATE TABLE story (
   key TEXT NOT NULL,
@@ -46,6 +50,15 @@ CREATE TABLE story (
   sources TEXT NOT NULL,
   PRIMARY KEY (key, language)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE world_event (
+  language TEXT NOT NULL,
+  from_year INTEGER NOT NULL,
+  to_year INTEGER NOT NULL,
+  what TEXT NOT NULL,
+  place TEXT NOT NULL,
+  source TEXT NOT NULL
+) STRICT;
 
 -- The number of a place is its rank in search: larger towns first.
 CREATE TABLE place (

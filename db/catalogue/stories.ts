@@ -1,13 +1,13 @@
-import { readFileSync } from 'node:fs'
+import { existsSync } from 'node:fs'
 import { parse } from 'csv-parse/sync'
 import { type Static, Type } from 'typebox'
 import { Value } from 'typebox/value'
-import type { Story } from '../../server/tours/target.ts'
-import { type OutreachFile, readOutreach } from './outreach.ts'
+import { STORY_PARTS, type StoryPart } from '../../server/tours/story-parts.ts'
+import type { ShowObject, Story } from '../../server/tours/target.ts'
+import { OUTREACH_NAMES, type OutreachFile, outreachFile, outreachOf } from './outreach.ts'
 import { sourceClass } from './outreach-sources.ts'
 
-/** What is said of a thing, part by part: the first five are said at the telescope, in this order. */
-export const STORY_PARTS = ['see', 'lookFor', 'how', 'compare', 'answer', 'children', 'more'] as const
+export { STORY_PARTS }
 
 const TRADE = 'common practice, no source'
 const sentences = (maxLength: number) => Type.String({ minLength: 8, maxLength, pattern: '^\\S.*[.?!]$' })
@@ -17,7 +17,7 @@ const StoryRow = Type.Object(
     see: sentences(180),
     lookFor: sentences(180),
     how: sentences(180),
-    compare: sentences(180),
+    compare: Type.Union([Type.Literal(''), sentences(180)]),
     answer: sentences(180),
     children: sentences(240),
     more: sentences(400),
@@ -28,17 +28,28 @@ const StoryRow = Type.Object(
 type StoryRow = Static<typeof StoryRow>
 
 /**
- * Every story that ships in a language (its code, `en`), checked; a language without a file is an error of the file system.
- * Throws an Error that names file and line for the first row that does not hold, or that tells of nothing on the outreach list.
+ * Every story that ships in a language (its code, `en`), checked; [] in a language in which nothing is written.
+ * Throws an Error that names file and line for the first row that does not hold, or that tells of nothing in the file of the list it stands beside.
  */
 export function readStories(language: string): readonly Story[] {
-  const name = `stories.${language}.csv`
-  const text = readFileSync(new URL(`./outreach/${name}`, import.meta.url), 'utf8')
-  return storiesOf({ name, text }, language, new Set(readOutreach().map(({ key }) => key)))
+  return OUTREACH_NAMES.filter((name) =>
+    existsSync(new URL(`./outreach/${name}.${language}.csv`, import.meta.url)),
+  ).flatMap((name) => {
+    const told = outreachOf([outreachFile(`${name}.csv`)])
+    return storiesOf(
+      outreachFile(`${name}.${language}.csv`),
+      language,
+      new Map(told.map((object) => [object.key, object])),
+    )
+  })
 }
 
-/** The stories of one file in its order, each of one of these keys; throws an Error that names file and line for the first row that does not hold. */
-export function storiesOf({ name, text }: OutreachFile, language: string, keys: ReadonlySet<string>): readonly Story[] {
+/** The stories of one file in its order, each of one of these objects; throws an Error that names file and line for the first row that does not hold. */
+export function storiesOf(
+  { name, text }: OutreachFile,
+  language: string,
+  told: ReadonlyMap<string, Pick<ShowObject, 'distanceLy'>>,
+): readonly Story[] {
   const [header = [], ...rows]: string[][] = inPlace(name, () => parse(text))
   const owners = new Map<string, string>()
   return rows.map((cells, index) => {
@@ -46,7 +57,10 @@ export function storiesOf({ name, text }: OutreachFile, language: string, keys: 
     const named = Object.fromEntries(header.map((column, i) => [column, cells[i] ?? '']))
     return inPlace(where, () => {
       const story = storyOfCells(named, language)
-      if (!keys.has(story.key)) throw new Error(`"${story.key}" is not on the outreach list`)
+      const object = told.get(story.key)
+      if (object === undefined) throw new Error(`"${story.key}" is not in the list beside this file`)
+      if (story.compare === '' && object.distanceLy === null)
+        throw new Error('compare may be empty only beside a distance')
       if (owners.has(story.key)) throw new Error(`"${story.key}" has a story already, at ${owners.get(story.key)}`)
       owners.set(story.key, where)
       return story
@@ -56,7 +70,8 @@ export function storiesOf({ name, text }: OutreachFile, language: string, keys: 
 
 function storyOfCells(cells: Readonly<Record<string, string>>, language: string): Story {
   const { sources, ...parts } = checked(cells)
-  return { ...parts, language, sources: storySources(sources) }
+  const told = STORY_PARTS.filter((part) => parts[part] !== '')
+  return { ...parts, language, sources: storySources(sources, told) }
 }
 
 function checked(cells: Readonly<Record<string, string>>): StoryRow {
@@ -67,19 +82,19 @@ function checked(cells: Readonly<Record<string, string>>): StoryRow {
   throw new Error(`${error?.instancePath.split('/')[1] ?? 'row'} ${error?.message}`)
 }
 
-/** `see lookFor: from memory; how: our judgement` as a source for each part; every part needs one. */
-function storySources(text: string): Readonly<Record<string, string>> {
+/** `see lookFor: from memory; how: our judgement` as a source for each part; every part that is told needs one. */
+function storySources(text: string, told: readonly StoryPart[]): Readonly<Record<string, string>> {
   const sources: Record<string, string> = {}
   for (const group of text.split('; ')) {
     const [parts = '', source = ''] = group.split(': ')
     if (source !== TRADE && sourceClass(source) === null)
       throw new Error(`source "${group}" is not one this list knows`)
     for (const part of parts.split(' ')) {
-      if (!STORY_PARTS.some((known) => known === part)) throw new Error(`source "${group}" stands beside no part`)
+      if (!told.some((known) => known === part)) throw new Error(`source "${group}" stands beside no part`)
       sources[part] = source
     }
   }
-  const bare = STORY_PARTS.find((part) => sources[part] === undefined)
+  const bare = told.find((part) => sources[part] === undefined)
   if (bare !== undefined) throw new Error(`${bare} has no source`)
   return sources
 }

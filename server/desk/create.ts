@@ -5,7 +5,9 @@ import { type ObjectStore, objectStore } from '../../db/objects.ts'
 import { sqliteFacts } from '../../db/open.ts'
 import { placeStore } from '../../db/places.ts'
 import { type StarStore, starStore } from '../../db/stars.ts'
+import { type WorldEventStore, worldEventStore } from '../../db/world-events.ts'
 import type { Clock } from '../clock.ts'
+import { isForTelescopes } from '../tours/target.ts'
 import { alignmentDesk, brightStars } from './alignment.ts'
 import { bundleWorker } from './bundle.ts'
 import { checkDesk } from './checks.ts'
@@ -18,12 +20,15 @@ import { markDesk } from './marks.ts'
 import { nightDesk } from './nights.ts'
 import { tonightDesk } from './object-tonight.ts'
 import { fixedOf, knownIn, objectDesk, placeDesk } from './objects.ts'
+import { ownDesk } from './own-objects.ts'
+import { storyTeller, wordDesk } from './own-words.ts'
 import { sessionDesk } from './sessions.ts'
 import { sightDesk } from './sight.ts'
 import { siteDesk } from './sites.ts'
 import { skyDesk } from './sky.ts'
 import { openStores, type Stores } from './stores.ts'
 import { telescopeDesk } from './telescopes.ts'
+import { thingDesk } from './things.ts'
 import { programmeOf, tourDesk } from './tours.ts'
 import { DEFAULT_TRY_LIMITS, type TryLimits } from './tries.ts'
 
@@ -48,11 +53,16 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
     const objects = objectStore(db)
     const digest = catalogueDigest(db)
     const jobs = jobQueue(await bundleWorker(), {
-      objects: objects.outreach(),
+      objects: objects.outreach().filter(isForTelescopes),
       catalogueDigest: digest,
       stars: brightStars(objects),
     } satisfies WorkerStart)
-    const parts = await deskParts(options, { ...openStores(db), objects, stars: starStore(db) }, jobs, digest)
+    const parts = await deskParts(
+      options,
+      { ...openStores(db), objects, stars: starStore(db), worldEvents: worldEventStore(db) },
+      jobs,
+      digest,
+    )
     return {
       ...parts,
       places: placeDesk(placeStore(db)),
@@ -70,32 +80,39 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
 
 async function deskParts(
   { clock, pin, tryLimits = DEFAULT_TRY_LIMITS }: DeskOptions,
-  stores: Stores & { readonly objects: ObjectStore; readonly stars: StarStore },
+  stores: Stores & { readonly objects: ObjectStore; readonly stars: StarStore; readonly worldEvents: WorldEventStore },
   jobs: Jobs,
   catalogueDigest: string,
 ): Promise<Omit<Desk, 'places' | 'health' | 'close'>> {
   const log = markLog(stores.marks)
   const sites = siteDesk(stores)
   const nights = nightDesk({ ...stores, clock })
-  const objects = objectDesk(stores)
+  const objects = objectDesk({ ...stores, story: storyTeller(stores) })
   const known = knownIn(stores)
-  const own = stores.ownObjects.all
+  const own = () => stores.ownObjects.listed().filter(isForTelescopes)
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
   const knowsObject = (key: string) => known(key) !== undefined
+  const telescopes = telescopeDesk(stores)
+  const ownAsOf = (at: Date) => stores.ownObjects.asOf(at).filter(isForTelescopes)
+  const learning = learningDesk({ ...stores, sites, nights, log, jobs, clock, ownAsOf })
+  const browsed = { ...stores, own, looked: objects }
   return {
     sites,
-    telescopes: telescopeDesk(stores),
+    telescopes,
     nights,
     objects,
+    words: wordDesk({ ...stores, show: objects.show }),
+    own: ownDesk({ ...stores, clock, keyOf: (name) => known(name)?.canonicalKey }),
     sky,
     sight: sightDesk({ objects, sky }),
     tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own }),
     alignment: alignmentDesk({ findNight: nights.find, programme, jobs, own }),
-    tonight: tonightDesk({ objects, findNight: nights.find, programme, jobs }),
+    tonight: tonightDesk({ objects, own, findNight: nights.find, programme, jobs }),
     checks: checkDesk({ findNight: nights.find, programme, jobs, own }),
     marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
-    learning: learningDesk({ ...stores, sites, nights, log, jobs, clock, ownEver: stores.ownObjects.ever }),
+    learning,
+    things: thingDesk({ ...browsed, sites, telescopes, nights, learning, jobs, clock }),
     sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, nowMs: Date.now }),
   }
 }

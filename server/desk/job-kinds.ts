@@ -2,10 +2,12 @@ import type { AlignmentPair } from '../tours/alignment.ts'
 import type { BrightStar } from '../tours/alignment-lights.ts'
 import type { Check } from '../tours/check.ts'
 import type { MarkedNight, SiteLearning } from '../tours/learning.ts'
+import type { MonthAsk } from '../tours/month-night.ts'
 import type { Night } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Stop, Tour } from '../tours/tour.ts'
+import type { Seasonal } from './thing-kinds.ts'
 
 /** What the worker is given once, when it starts. */
 export interface WorkerStart {
@@ -35,7 +37,15 @@ export interface JobKinds {
     readonly asked: { night: Night; own: Own; tour: Tour | null; object: ShowObject; at: Date | null }
     readonly answer: ObjectTonight
   }
-  readonly learning: { readonly asked: { nights: readonly MarkedNight[]; own: Own }; readonly answer: SiteLearning }
+  readonly learning: {
+    readonly asked: { nights: readonly (MarkedNight & { readonly own: Own })[] }
+    readonly answer: SiteLearning
+  }
+  readonly season: {
+    /** `extra` is what the worker was not given at its start; `only` asks for one thing alone. */
+    readonly asked: { ask: MonthAsk; extra: readonly ShowObject[]; only: ShowObject | null }
+    readonly answer: { readonly things: readonly Seasonal[]; readonly isDark: boolean }
+  }
 }
 export type JobKind = keyof JobKinds
 export type Job = { [Kind in JobKind]: { readonly kind: Kind } & JobKinds[Kind]['asked'] }[JobKind]
@@ -47,12 +57,13 @@ export interface Moment {
   readonly previousAt: Date | null
 }
 
-/** Which job goes first: the host waits for a programme, a page for a check or for stars. */
+/** Which job goes first: the host waits for a programme, a page for a check or for stars; browsing can wait. */
 export const PRIORITIES: Readonly<Record<JobKind, number>> = {
   tour: 0,
   checks: 1,
   alignment: 1,
   tonight: 1,
+  season: 2,
   learning: 2,
 }
 

@@ -4,13 +4,12 @@ import type { JobKinds } from './job-kinds.ts'
 
 /** Reckons what the marks of a site tell, a night at a time. */
 export function* learningSlices(
-  { nights, own }: JobKinds['learning']['asked'],
+  { nights }: JobKinds['learning']['asked'],
   evenings: EveningShelf,
 ): Generator<undefined, JobKinds['learning']['answer']> {
-  const { objects } = evenings.withOwn(own)
   const trials: FieldTrial[] = []
   for (const night of nights) {
-    trials.push(...trialsOf(night, objects))
+    trials.push(...trialsOf(night, evenings.withOwn(night.own).objects))
     yield
   }
   return siteLearning(nights, trials)

@@ -1,44 +1,37 @@
-import { foldText } from '../../db/catalogue/fold.ts'
 import type { ObjectStore } from '../../db/objects.ts'
 import type { OwnObjectStore } from '../../db/own-objects.ts'
 import type { PlaceStore } from '../../db/places.ts'
 import type { StarStore } from '../../db/stars.ts'
-import { Fault, invalid, notFound } from '../errors.ts'
+import type { WorldEventStore } from '../../db/world-events.ts'
+import { Fault, notFound } from '../errors.ts'
 import type { StarPlace } from '../sky/star.ts'
-import { type OwnObjectDraft, ownObject, ownObjectProblems } from '../tours/own-object.ts'
 import type { ObjectHit, ShowObject } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
-import { newId } from './ids.ts'
 import type { Fixed } from './sky.ts'
 
 interface Needs {
   readonly objects: ObjectStore
   readonly ownObjects: OwnObjectStore
+  readonly worldEvents: WorldEventStore
+  readonly story: Desk['objects']['story']
 }
 
-/** Looking things up in the catalogue and among the host's own, and keeping the latter. */
-export function objectDesk({ objects, ownObjects }: Needs): Desk['objects'] {
+/** Looking things up in the catalogue and among the host's own. */
+export function objectDesk({ objects, ownObjects, worldEvents, story }: Needs): Desk['objects'] {
   const known = knownIn({ objects, ownObjects })
+  const find = (key: string): Found => {
+    const found = known(key)
+    if (!found) throw notFound('object')
+    return found
+  }
 
   return {
-    search: (query, limit) => [...ownObjects.search(query), ...objects.search(query, limit)].slice(0, limit),
-    find(key) {
-      const found = known(key)
-      if (!found) throw notFound('object')
-      return found
-    },
-    show: (key) => objects.show(key) ?? ownObjects.find(key),
-    story: objects.story,
-    own: ownObjects.all,
-    addOwn(draft) {
-      assertFine(draft, (name) => known(name) !== undefined)
-      const object = ownObject(draft, newId())
-      ownObjects.add(object)
-      return object
-    },
-    removeOwn(key) {
-      if (!ownObjects.remove(key)) throw notFound('object')
-    },
+    search: (query, limit) => objects.search(query, limit, ownObjects.listed()),
+    find,
+    near: (key, limit) => objects.near(find(key).object, limit),
+    show: (key) => objects.show(key) ?? ownObjects.find(key)?.object,
+    story,
+    worldEvents: worldEvents.all,
   }
 }
 
@@ -46,22 +39,13 @@ type Found = { readonly canonicalKey: string; readonly object: ShowObject | Obje
 
 /** Looks a key, alias or name up; a thing of the host's that was taken off the list is still known by its key. */
 export const knownIn =
-  ({ objects, ownObjects }: Needs) =>
+  ({ objects, ownObjects }: Pick<Needs, 'objects' | 'ownObjects'>) =>
   (key: string): Found | undefined => {
     const found = objects.find(key)
     if (found) return found
-    const object = ownObjects.find(key) ?? ownObjects.called(key)
-    return object && { canonicalKey: object.key, object }
+    const own = ownObjects.find(key) ?? ownObjects.called(key)
+    return own && { canonicalKey: own.key, object: own.object }
   }
-
-function assertFine(draft: OwnObjectDraft, isTaken: (name: string) => boolean): void {
-  const problems = ownObjectProblems(draft)
-  if (problems.length > 0) throw invalid(problems)
-  const name = draft.name.trim()
-  // A search compares letters and digits alone.
-  if (foldText(name) === '') throw invalid([{ field: 'name', key: 'problem.no-letter' }])
-  if (isTaken(name)) throw invalid([{ field: 'name', key: 'problem.name-taken', values: { name } }])
-}
 
 /** Looking up towns in the gazetteer. */
 export const placeDesk = (places: PlaceStore): Desk['places'] => ({ search: places.search })

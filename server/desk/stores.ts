@@ -3,6 +3,7 @@ import { markStore } from '../../db/marks.ts'
 import { newcomerStore } from '../../db/newcomers.ts'
 import { nightStore } from '../../db/nights.ts'
 import { ownObjectStore } from '../../db/own-objects.ts'
+import { ownWordStore } from '../../db/own-words.ts'
 import { phoneStore } from '../../db/phones.ts'
 import { settingStore } from '../../db/settings.ts'
 import { siteStore } from '../../db/sites.ts'
@@ -23,6 +24,7 @@ export function openStores(db: Database) {
     marks: markStore(db),
     newcomers: newcomerStore(db),
     ownObjects: ownObjectStore(db),
+    ownWords: ownWordStore(db),
     phones: phoneStore(db),
     settings: settingStore(db),
   }

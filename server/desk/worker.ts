@@ -3,6 +3,7 @@ import { eveningShelf } from './evening-shelf.ts'
 import { type Asked, type Job, PRIORITIES, type WorkerStart } from './job-kinds.ts'
 import { alignmentSlices, checkSlices, tonightSlices, tourSlices } from './job-slices.ts'
 import { learningSlices } from './learning-slices.ts'
+import { seasonSlices } from './season-slices.ts'
 import { sliceQueue } from './slice-queue.ts'
 
 const port = parentPort
@@ -15,6 +16,7 @@ port.on('message', ({ id, job }: Asked) => queue.add(id, PRIORITIES[job.kind], s
 
 function slicesOf(job: Job): Generator<undefined, unknown> {
   if (job.kind === 'tonight') return tonightSlices(job, evenings)
+  if (job.kind === 'season') return seasonSlices(job, start)
   if (job.kind === 'learning') return learningSlices(job, evenings)
   if (job.kind === 'tour') return tourSlices(job, evenings)
   return job.kind === 'checks' ? checkSlices(job, evenings) : alignmentSlices(job, start.stars, evenings)

@@ -1,5 +1,5 @@
 import { type Grid, type Plan, shownAt } from './grid.ts'
-import { OBJECT_KINDS, type ObjectKind } from './target.ts'
+import { TELESCOPE_KINDS, type TelescopeKind } from './target.ts'
 
 /** What the same thing, or the same kind of thing, at a further telescope of the row costs in a quarter, in looks. */
 const SAME_TARGET_LOOKS = 10
@@ -7,7 +7,7 @@ const SAME_KIND_LOOKS = 1
 /** What it costs that a thing is shown at a further station in the course of the evening, in looks: people ask for it where it was. */
 const WANDERING_LOOKS = 8
 /** What every further thing of a kind costs an evening, in looks. To a newcomer all doubles look alike. */
-const AGAIN_LOOKS: Readonly<Record<ObjectKind, number>> = {
+const AGAIN_LOOKS: Readonly<Record<TelescopeKind, number>> = {
   moon: 0,
   planet: 0,
   star: 7,
@@ -22,7 +22,7 @@ const AGAIN_LOOKS: Readonly<Record<ObjectKind, number>> = {
   remnant: 3,
   comet: 3,
 }
-const AGAIN_BY_KIND = Float64Array.from(OBJECT_KINDS, (kind) => AGAIN_LOOKS[kind])
+const AGAIN_BY_KIND = Float64Array.from(TELESCOPE_KINDS, (kind) => AGAIN_LOOKS[kind])
 
 /** Where each target is shown: bit s of its number is set when station s shows it at any time. */
 export type ShownWhere = Int32Array

@@ -44,6 +44,9 @@ export const nightHours = (night: Dated): { readonly opensAt: Date; readonly clo
 /** Clock time `HH:mm`, 24 hours, of an instant in a zone. */
 export const wallClock = (at: Date, zone: string): string => DateTime.fromJSDate(at, { zone }).toFormat('HH:mm')
 
+/** Calendar date `YYYY-MM-DD` of an instant in a zone. */
+export const calendarDate = (at: Date, zone: string): string => DateTime.fromJSDate(at, { zone }).toFormat('yyyy-MM-dd')
+
 /** The borders of the quarter hours of the public hours: opening, every quarter by the site's clocks, closing. */
 export function quarterHours(night: Dated): readonly Date[] {
   const { opensAt, closesAt } = nightHours(night)

@@ -1,7 +1,8 @@
 import type { MoonFeature } from '../sight/moon-features.ts'
 import type { BodyKey } from '../sky/body.ts'
 
-export const OBJECT_KINDS = [
+/** What a telescope shows to the public. */
+export const TELESCOPE_KINDS = [
   'moon',
   'planet',
   'star',
@@ -16,7 +17,23 @@ export const OBJECT_KINDS = [
   'asterism',
   'comet',
 ] as const
+export type TelescopeKind = (typeof TELESCOPE_KINDS)[number]
+
+/** What is on the list beside the telescopes: seen with a planet, or by bare eyes. */
+export const BESIDE_KINDS = ['planet-moon', 'meteor-shower', 'bare-eye'] as const
+
+export const OBJECT_KINDS = [...TELESCOPE_KINDS, ...BESIDE_KINDS] as const
 export type ObjectKind = (typeof OBJECT_KINDS)[number]
+
+/** When meteors of one shower fall, by the Sun's ecliptic longitude (J2000) in degrees: it repeats from year to year where dates do not. */
+export interface Shower {
+  readonly peakSunDeg: number
+  readonly fromSunDeg: number
+  readonly toSunDeg: number
+  /** Meteors an hour for one observer under a perfect sky with the radiant overhead. */
+  readonly zhr: number
+  readonly speedKmS: number
+}
 
 /** One thing of the outreach list, as the catalogue holds it. Places are ICRS at epoch J2000.0; null where a body moves or a value has no meaning. */
 export interface ShowObject {
@@ -25,6 +42,8 @@ export interface ShowObject {
   readonly designations: readonly string[]
   readonly kind: ObjectKind
   readonly body: BodyKey | null
+  /** The planet that a moon goes round. */
+  readonly parent: BodyKey | null
   readonly raDeg: number | null
   readonly decDeg: number | null
   readonly pmRaMasYr: number
@@ -65,7 +84,14 @@ export interface ShowObject {
   readonly fieldDeg: number | null
   /** What to look for on it: the Moon's alone. */
   readonly features: readonly MoonFeature[]
+  readonly shower: Shower | null
   readonly distanceLy: number | null
+  /** How far off the distance may be, in per cent. */
+  readonly distancePercent: number | null
+  /** Age in millions of years, where it is known and worth telling. */
+  readonly ageMyr: number | null
+  /** What a reader of the row must know, as a sentence. */
+  readonly note: string | null
   /** Delight for a newcomer, 0 to 1, apart from whether it is seen; with its reason. */
   readonly appeal: number
   readonly appealReason: string
@@ -74,6 +100,10 @@ export interface ShowObject {
   /** Column name to source. */
   readonly sources: Readonly<Record<string, string>>
 }
+
+/** True for what a telescope may be given to show. */
+export const isForTelescopes = ({ kind }: Pick<ShowObject, 'kind'>): boolean =>
+  TELESCOPE_KINDS.some((it) => it === kind)
 
 /** The whole of a thing, or a part of it at high power. A whole Moon and a close Moon are two views. */
 export type Aim = 'whole' | 'close'
@@ -85,6 +115,7 @@ export interface Story {
   readonly see: string
   readonly lookFor: string
   readonly how: string
+  /** '' where the only number worth telling is the age of its light, which is computed. */
   readonly compare: string
   readonly answer: string
   readonly children: string
@@ -102,4 +133,12 @@ export interface ObjectHit {
   readonly raDeg: number | null
   readonly decDeg: number | null
   readonly isOutreach: boolean
+  /** The other name, or the part of it, that the question named. */
+  readonly called?: string
+}
+
+/** A thing of the outreach list beside another, and how far away on the sky. */
+export interface Neighbour {
+  readonly object: ShowObject
+  readonly separationDeg: number
 }

@@ -47,6 +47,14 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
       new Intl.DateTimeFormat(settings.language, { weekday: 'long', timeZone: 'UTC' }).format(
         new Date(`${date}T12:00Z`),
       ),
+    /** A month of the calendar, 1 to 12, as a word, or shortened to a few letters. */
+    month: (month: number, length: 'long' | 'short' = 'long'): string =>
+      new Intl.DateTimeFormat(settings.language, { month: length, timeZone: 'UTC' }).format(
+        Date.UTC(2001, month - 1, 15),
+      ),
+    /** The day and month of an instant in a zone. */
+    dayAndMonth: (at: Date, zone: string): string =>
+      new Intl.DateTimeFormat(settings.language, { day: 'numeric', month: 'long', timeZone: zone }).format(at),
     /** A number with `digits` decimals in the language's own writing. */
     number: (value: number, digits = 0): string =>
       new Intl.NumberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(

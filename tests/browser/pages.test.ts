@@ -53,7 +53,15 @@ const PAGES = {
   programme: '/nights/:night/programme',
   'programme-by-time': '/nights/:night/programme?by=time',
   check: '/nights/:night/check',
+  objects: '/objects',
+  'objects-chosen': '/objects?kind=galaxy&evening=3&good=true',
+  object: '/objects/m42',
+  'object-star': '/objects/hip100453',
+  'object-lamp': '/objects/m42?look=lamp',
   'own-objects': '/extras',
+  'own-form': '/extras/new',
+  'own-import': '/extras/import',
+  'own-words': '/objects/m42/words',
   'night-objects': '/nights/:night/objects?q=orion',
   'object-tonight': '/nights/:night/objects/m42',
   'object-never': '/nights/:night/objects/ngc5139',
@@ -103,7 +111,7 @@ describe.each(names)('the page %s in a browser', (name) => {
 })
 
 describe('the lamp', () => {
-  it.each(['field', 'field-row'])('lights the page %s in red alone', async (name) => {
+  it.each(['field', 'field-row', 'object-lamp'])('lights the page %s in red alone', async (name) => {
     await page.setViewportSize(PHONE)
     await page.goto(addressOf(name))
     if (name === 'field') await page.click('summary')

@@ -16,7 +16,7 @@ let objects: ObjectStore
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'duskrow-objects-'))
   db = openDatabase(folder)
-  attachCatalogue(db, ensureCatalogue(folder, { outreach: A_FEW_OBJECTS, stories: [A_STORY] }))
+  attachCatalogue(db, ensureCatalogue(folder, { outreach: A_FEW_OBJECTS, stories: [A_STORY], events: {} }))
   objects = objectStore(db)
 }, 120_000)
 afterAll(() => {
@@ -131,16 +131,6 @@ describe('search', () => {
       ),
       { numRuns: 400 },
     )
-  })
-
-  it('takes less than 10 ms for the middle one of many questions', () => {
-    const questions = ['m 1', 'ngc', 'h', 'hip', 'a', 'alpha cen', 'ursae', '61 cyg', 'b', 'zeta', 'north am', 'hd 4']
-    const spentMs = questions.map((question) => {
-      const begun = performance.now()
-      objects.search(question, 20)
-      return performance.now() - begun
-    })
-    expect(spentMs.sort((a, b) => a - b)[questions.length / 2]).toBeLessThan(10)
   })
 })
 

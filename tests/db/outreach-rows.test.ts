@@ -83,7 +83,7 @@ describe('refuses, naming file and line,', () => {
     ],
     [
       'a published source that was not at hand',
-      { sources: sources.replace('XHIP', 'Harris 2010') },
+      { sources: sources.replace('XHIP', 'Harris 1996') },
       'is not one this list knows',
     ],
     ['a source beside an empty cell', { sources: `${sources}; angle: from memory` }, 'stands beside no value'],

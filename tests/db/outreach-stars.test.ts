@@ -52,12 +52,14 @@ it('writes the published value of every star wherever a row says it does', () =>
     if (sources.bv === 'XHIP') expect(bv, key).toBe(Number(star.bv))
     compared += 1
   }
-  expect(compared).toBe(objects.filter(({ kind }) => ['double', 'star', 'red-star'].includes(kind)).length)
+  const stars = objects.filter(({ kind }) => ['double', 'star', 'red-star'].includes(kind))
+  // Only the double that a famous list took for a cloud is too faint for the star table.
+  expect(compared).toBe(stars.length - stars.filter(({ key }) => key === 'm40').length)
 })
 
 it('finds the two stars of a double about as bright together as the published light of its place', () => {
   for (const { key, kind, magnitude, componentMagnitudes } of objects) {
-    if (kind !== 'double') continue
+    if (kind !== 'double' || key === 'm40') continue
     // Where the companion has an entry of its own, the published light is that of the brighter star alone.
     const { magnitude: published } = starOf(Number(key.slice('hip'.length)))
     const nearest = Math.min(

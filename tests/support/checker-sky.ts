@@ -90,8 +90,9 @@ export function subjectAt(object: ShowObject, at: Date, night: Night): Subject {
       hasColourContrast: object.colours !== null && isColourContrast(object.colours),
     }
   }
-  if (kind === 'moon' || kind === 'planet') throw new Error('A body without a key')
-  return { kind, magnitude, majorArcmin, minorArcmin }
+  if (kind === 'planetary' || kind === 'nebula' || kind === 'remnant')
+    return { kind, magnitude, majorArcmin, minorArcmin }
+  throw new Error(`No telescope shows a ${kind}`)
 }
 
 function bodySubject({ body, features }: ShowObject, at: Date, night: Night): Subject {

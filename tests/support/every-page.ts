@@ -1,5 +1,5 @@
 import type { TourState } from '../../server/desk/desk.ts'
-import { ownObject } from '../../server/tours/own-object.ts'
+import { passesIn } from '../../server/tours/own-pass.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
@@ -10,7 +10,6 @@ import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
 import { nightObjectsPage } from '../../server/web/pages/night-objects.ts'
 import { objectTonightPage } from '../../server/web/pages/object-tonight.ts'
-import { ownObjectsPage } from '../../server/web/pages/own-objects.ts'
 import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
@@ -20,7 +19,8 @@ import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
-import { A_COMET_DRAFT } from './own-object-data.ts'
+import { A_PASS_DRAFT, ownThing } from './own-object-data.ts'
+import { OWN_PAGES } from './own-pages.ts'
 import {
   A_CHECK,
   A_FIELD,
@@ -29,12 +29,14 @@ import {
   EMPTY_TOUR,
   HOLDING,
   HOST,
+  IN_GERMAN,
   NAMES,
+  ONE_LANGUAGE,
   TOUR,
   UNTOLD,
   VISITOR,
 } from './page-data.ts'
-import { showObject } from './show-objects.ts'
+import { ONE_THING, THE_LIST } from './thing-pages.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
@@ -154,20 +156,22 @@ export const EVERY_PAGE: Models = {
     checkPage(VISITOR, BARE_NIGHT, { at: A_CHECK.at, lines: [], changes: [] }, [], UNTOLD),
   ],
   'night-objects': [
-    nightObjectsPage(HOST, { night: A_NIGHT, hasTour: true, query: 'her', hits: [A_HIT] }),
-    nightObjectsPage(VISITOR, { night: A_NIGHT, hasTour: false, query: 'zzz', hits: [] }),
+    nightObjectsPage(HOST, {
+      night: A_NIGHT,
+      hasTour: true,
+      query: 'her',
+      hits: [A_HIT],
+      passes: passesIn(A_NIGHT, [ownThing(A_PASS_DRAFT)]),
+    }),
+    nightObjectsPage(VISITOR, { night: A_NIGHT, hasTour: false, query: 'zzz', hits: [], passes: [] }),
   ],
   'object-tonight': [
     objectTonightPage(HOST, { night: A_NIGHT, tonight: A_TONIGHT, hasTour: true, names: NAMES }),
     objectTonightPage(VISITOR, { night: BARE_NIGHT, tonight: NEVER_TONIGHT, hasTour: false, names: UNTOLD }),
   ],
-  'own-objects': [
-    ownObjectsPage(HOST, {
-      objects: [ownObject(A_COMET_DRAFT, 'comet'), showObject({ key: 'own-star', constellation: 'Her' })],
-      state: WRONG,
-    }),
-    ownObjectsPage(VISITOR, { objects: [], state: BLANK }),
-  ],
+  objects: THE_LIST,
+  object: ONE_THING,
+  ...OWN_PAGES,
   'run-sheet': [
     runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES }, 'a4'),
     runSheetPage(
@@ -181,8 +185,12 @@ export const EVERY_PAGE: Models = {
     sheetsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, checks: [], names: UNTOLD }, 'letter'),
   ],
   cards: [
-    cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, names: NAMES }, 'a4'),
-    cardsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, names: UNTOLD }, 'letter'),
+    cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, names: NAMES, second: IN_GERMAN }, 'a4'),
+    cardsPage(
+      HOST,
+      { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, names: UNTOLD, second: ONE_LANGUAGE },
+      'letter',
+    ),
   ],
   'field-row': [fieldRowPage(HOST, field), fieldRowPage(VISITOR, { ...bareField, night: BARE_NIGHT })],
   field: [fieldPage(HOST, field, station), fieldPage(VISITOR, bareField, station)],

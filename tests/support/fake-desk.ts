@@ -13,6 +13,7 @@ import { A_PAIR } from './alignment-data.ts'
 import { telescopeOf } from './demo-night.ts'
 import { fakeLearning } from './fake-learning.ts'
 import { fakeObjects } from './fake-objects.ts'
+import { fakeThings } from './fake-things.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, THE_MOON } from './field-data.ts'
 import { A_TONIGHT } from './tonight-data.ts'
 
@@ -46,12 +47,14 @@ const findIn = <Thing extends { readonly id: string }>(things: readonly Thing[],
 
 /** A desk over plain data in memory: it refuses what a real one refuses, and knows one site, telescope, night and object. */
 export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
+  const kit = kitPart(kept)
   return {
     kept,
     desk: {
-      ...kitPart(kept),
+      ...kit,
       ...skyPart(),
       ...fieldPart(kept),
+      things: fakeThings(kit.sites),
       learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
       sessions: sessionPart(kept),
       health: () => ({
@@ -123,9 +126,9 @@ function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
   }
 }
 
-function skyPart(): Pick<Desk, 'objects' | 'places' | 'sky' | 'sight'> {
+function skyPart(): Pick<Desk, 'objects' | 'own' | 'words' | 'places' | 'sky' | 'sight'> {
   return {
-    objects: fakeObjects(),
+    ...fakeObjects(NOW),
     places: { search: () => [] },
     sky: {
       places: (_at, _place, keys) => keys.map(placeAnswer),

@@ -1,33 +1,43 @@
+import { migrate } from '../../db/migrate.ts'
+import { openDatabase } from '../../db/open.ts'
+import { ownObjectStore } from '../../db/own-objects.ts'
+import { ownWordStore } from '../../db/own-words.ts'
 import type { Desk } from '../../server/desk/desk.ts'
-import { invalid, notFound } from '../../server/errors.ts'
-import { ownObject, ownObjectProblems } from '../../server/tours/own-object.ts'
-import type { ShowObject } from '../../server/tours/target.ts'
+import { ownDesk } from '../../server/desk/own-objects.ts'
+import { storyTeller, wordDesk } from '../../server/desk/own-words.ts'
+import { notFound } from '../../server/errors.ts'
 import { AN_OBJECT } from './field-data.ts'
 
-/** One object of the list under two names, and whatever a test enters. */
-export function fakeObjects(): Desk['objects'] {
+/** One object of the list under two names, without a story; what a test enters or writes is kept by the real desk, in memory. */
+export function fakeObjects(now: Date): Pick<Desk, 'objects' | 'own' | 'words'> {
   const aliases: Readonly<Record<string, string>> = { m13: 'm13', ngc6205: 'm13' }
-  const own = new Map<string, ShowObject>()
+  const db = openDatabase(':memory:')
+  migrate(db)
+  const ownObjects = ownObjectStore(db)
+  const stores = {
+    objects: { story: () => undefined, storyLanguages: () => ['en'] },
+    ownObjects,
+    ownWords: ownWordStore(db),
+  }
+  const show: Desk['objects']['show'] = (key) => (key === 'm13' ? AN_OBJECT : ownObjects.find(key)?.object)
+  const clock = { now: () => now, isRehearsal: true, speed: 1 }
+  const aliasOf = (key: string) => (Object.hasOwn(aliases, key) ? aliases[key] : undefined)
+  const keyOf = (name: string) => aliasOf(name) ?? ownObjects.called(name)?.key
   return {
-    search: () => [],
-    find(key) {
-      const object = own.get(key)
-      if (object) return { canonicalKey: key, object }
-      if (!Object.hasOwn(aliases, key)) throw notFound('object')
-      return { canonicalKey: 'm13', object: AN_OBJECT }
+    objects: {
+      search: () => [],
+      near: () => [],
+      find(key) {
+        const canonicalKey = aliasOf(key) ?? key
+        const object = show(canonicalKey)
+        if (!object) throw notFound('object')
+        return { canonicalKey, object }
+      },
+      show,
+      story: storyTeller(stores),
+      worldEvents: () => [],
     },
-    show: (key) => (key === 'm13' ? AN_OBJECT : own.get(key)),
-    story: () => undefined,
-    own: () => [...own.values()],
-    addOwn(draft) {
-      const problems = ownObjectProblems(draft)
-      if (problems.length > 0) throw invalid(problems)
-      const object = ownObject(draft, String(own.size + 1))
-      own.set(object.key, object)
-      return object
-    },
-    removeOwn(key) {
-      if (!own.delete(key)) throw notFound('object')
-    },
+    own: ownDesk({ ownObjects, clock, keyOf }),
+    words: wordDesk({ ...stores, show }),
   }
 }

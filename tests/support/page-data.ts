@@ -5,6 +5,7 @@ import type { Story } from '../../server/tours/target.ts'
 import type { Tour } from '../../server/tours/tour.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import type { Names } from '../../server/web/pages/say.ts'
+import type { SecondLanguage } from '../../server/web/pages/second-language.ts'
 import type { Viewer } from '../../server/web/pages/sheet.ts'
 import { createWords } from '../../server/words/words.ts'
 import { A_NIGHT, A_TOUR, AN_OBJECT, THE_MOON } from './field-data.ts'
@@ -30,10 +31,28 @@ export const A_STORY: Story = {
   sources: {},
 }
 
+const A_WORLD_EVENT = {
+  fromYear: -22_000,
+  toYear: -20_000,
+  what: 'the ice reached farthest south',
+  place: 'Europe',
+  source: 'from memory',
+}
 export const NAMES: Names = {
   nameOf: (key) => (key === 'm13' ? AN_OBJECT.name : key),
   show: (key) => (key === 'm13' ? AN_OBJECT : undefined),
   story: (key) => (key === 'm13' ? A_STORY : undefined),
+  worldEvents: () => [A_WORLD_EVENT],
+}
+/** Cards in the reader's language alone, and with a second one in which one thing is told. */
+export const ONE_LANGUAGE: SecondLanguage = { language: null, languages: ['en'], story: () => undefined }
+export const IN_GERMAN: SecondLanguage = {
+  language: 'de',
+  languages: ['de', 'en'],
+  story: (key) =>
+    key === 'm13'
+      ? { ...A_STORY, language: 'de', see: 'Ein runder Nebel.', lookFor: 'Der Rand ist körnig.', answer: '' }
+      : undefined,
 }
 export const UNTOLD: Names = { ...NAMES, story: () => undefined }
 

@@ -5,12 +5,13 @@ import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours, wallClock } from '../../server/tours/hours.ts'
 import type { HalfHour, Night } from '../../server/tours/night.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { bestThreeAt, breachesOf } from '../support/checker.ts'
 import { recount } from '../support/checker-value.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
 
-const objects = readOutreach()
+const objects = readOutreach().filter(isForTelescopes)
 const STEPS = 100_000
 
 function ready(night: Night) {

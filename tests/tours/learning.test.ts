@@ -6,9 +6,10 @@ import { eveningChance, seenAtStep } from '../../server/tours/evening-chance.ts'
 import { siteLearning, trialsOf } from '../../server/tours/learning.ts'
 import type { Mark, MarkKind } from '../../server/tours/mark.ts'
 import { stepAt } from '../../server/tours/sky-at.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight } from '../support/demo-night.ts'
 
-const objects = readOutreach()
+const objects = readOutreach().filter(isForTelescopes)
 const at = (time: string) => new Date(`2026-12-17T${time}:00Z`)
 
 let seq = 0

@@ -5,9 +5,10 @@ import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { objectTonight } from '../../server/tours/object-tonight.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight } from '../support/demo-night.ts'
 
-const objects = readOutreach()
+const objects = readOutreach().filter(isForTelescopes)
 const sky = eveningSky(demoNight, objects)
 const chance = eveningChance(sky, demoNight, objects)
 let tour: BuiltTour

@@ -7,10 +7,11 @@ import { halfHourCheck } from '../../server/tours/half-hour.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import type { Night, Station } from '../../server/tours/night.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
 import { breachesOf } from '../support/checker.ts'
 import { demoNight } from '../support/demo-night.ts'
 
-const objects = readOutreach()
+const objects = readOutreach().filter(isForTelescopes)
 
 function build(night: Night, list: readonly ShowObject[] = objects, steps = 20_000) {
   const sky = eveningSky(night, list)

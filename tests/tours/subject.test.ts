@@ -4,10 +4,11 @@ import { bodyLook } from '../../server/sky/body.ts'
 import { saturnRing } from '../../server/sky/saturn.ts'
 import { facesAt } from '../../server/tours/faces.ts'
 import { subjectOf } from '../../server/tours/subject.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
 import { showObject } from '../support/show-objects.ts'
 
 const PLACE = { latitudeDeg: 47.4, longitudeDeg: 8.6, heightM: 450 }
-const objects = readOutreach()
+const objects = readOutreach().filter(isForTelescopes)
 const listed = (key: string) => objects.find((object) => object.key === key) ?? showObject({ key: 'none' })
 
 function skyAt(at: Date) {

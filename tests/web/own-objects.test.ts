@@ -1,19 +1,38 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { angleOf } from '../../server/web/routes/own-object-draft.ts'
-import { A_COMET_DRAFT, A_NOVA_DRAFT } from '../support/own-object-data.ts'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { readWordTables } from '../../server/web/language.ts'
+import { angleOf, ownObjectDraftOf, ownObjectValues } from '../../server/web/routes/own-object-draft.ts'
+import { pageWriter } from '../../server/web/views.ts'
+import { A_NIGHT } from '../support/field-data.ts'
+import {
+  A_CLUSTER_DRAFT,
+  A_COMET_DRAFT,
+  A_DOUBLE_DRAFT,
+  A_GALAXY_DRAFT,
+  A_NOVA_DRAFT,
+  A_PASS_DRAFT,
+  A_PATTERN_DRAFT,
+} from '../support/own-object-data.ts'
+import { ENGLISH } from '../support/page-data.ts'
+import { filledIn } from '../support/typed-form.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  service = await testApp()
+  const writePage = pageWriter({ path: (name) => `/assets/${name}` })
+  service = await testApp({ words: readWordTables(), writePage })
 })
 afterAll(() => service.app.close())
+afterEach(() => {
+  for (const { key, isListed } of service.desk.own.all()) if (isListed) service.desk.own.retire(key)
+})
 
 const URL_OWN = '/api/objects/own'
 const send = (payload: object, as = asHost) => service.app.inject(as({ method: 'POST', url: URL_OWN, payload }))
+const put = (key: string, payload: object, as = asHost) =>
+  service.app.inject(as({ method: 'PUT', url: `${URL_OWN}/${key}`, payload }))
 const remove = (key: string, as = asHost) => service.app.inject(as({ method: 'DELETE', url: `${URL_OWN}/${key}` }))
-const listed = async (): Promise<{ key: string; name: string; raDeg: number; decDeg: number }[]> =>
-  (await service.app.inject(asVisitor({ url: URL_OWN }))).json().objects
+const get = (url: string, as = asHost) => service.app.inject(as({ url }))
+const listed = () => service.desk.own.all().filter(({ isListed }) => isListed)
 const post = (url: string, values: Record<string, string> = {}, as = asHost) =>
   service.app.inject(
     as({
@@ -23,85 +42,162 @@ const post = (url: string, values: Record<string, string> = {}, as = asHost) =>
       payload: new URLSearchParams(values).toString(),
     }),
   )
-const clear = async () => {
-  for (const { key } of await listed()) await remove(key)
-}
 
-describe('a comet through the API', () => {
-  it('is put on the list, found under its address, and taken off again', async () => {
+describe('a thing of the host through the API', () => {
+  it('is put on the list, found under its address, changed, taken off and put back', async () => {
     const made = await send(A_COMET_DRAFT)
     expect(made.statusCode).toBe(201)
     const { key } = made.json()
-    expect(made.headers.location).toBe(`/api/objects/${key}`)
-    expect(await listed()).toEqual([made.json()])
-    const found = await service.app.inject(asVisitor({ url: `/api/objects/${key}` }))
+    expect(made.headers.location).toBe(`${URL_OWN}/${key}`)
+    expect((await get(`${URL_OWN}/${key}`, asVisitor)).json()).toEqual(made.json())
+    const found = await get(`/api/objects/${key}`, asVisitor)
     expect(found.json()).toMatchObject({ object: { name: A_COMET_DRAFT.name }, isOutreach: true, story: null })
+
+    const changed = await put(key, { ...A_COMET_DRAFT, magnitude: 5 })
+    expect([changed.statusCode, changed.json().object.magnitude]).toEqual([200, 5])
     expect((await remove(key)).statusCode).toBe(204)
-    expect(await listed()).toEqual([])
+    const things = (await get(URL_OWN, asVisitor)).json().things
+    expect(things.find((it: { key: string }) => it.key === key)).toMatchObject({ isListed: false })
     const again = await remove(key)
     expect([again.statusCode, again.json().error.code]).toEqual([404, 'fault.no-object'])
+    const back = await service.app.inject(asHost({ method: 'POST', url: `${URL_OWN}/${key}/back` }))
+    expect(back.json()).toMatchObject({ key, isListed: true })
+    expect((await get(`${URL_OWN}/m13`)).statusCode).toBe(404)
   })
 
   it.each([
     ['beyond the pole', { ...A_COMET_DRAFT, decDeg: 91 }, 'decDeg', 'problem.range'],
     ['with hours as text', { ...A_COMET_DRAFT, raDeg: '5h35m' }, 'raDeg', 'problem.type'],
-    ['without a coma', { ...A_COMET_DRAFT, comaArcmin: undefined }, 'comaArcmin', 'problem.required'],
+    ['without a coma', { ...A_COMET_DRAFT, majorArcmin: undefined }, 'majorArcmin', 'problem.required'],
     ['of another kind', { ...A_COMET_DRAFT, kind: 'moon' }, 'kind', 'problem.choice'],
     ['with a field that nobody asked for', { ...A_COMET_DRAFT, key: 'own-x' }, 'key', 'problem.unknown-field'],
-    ['that is a star with a coma', { ...A_NOVA_DRAFT, comaArcmin: 3 }, 'comaArcmin', 'problem.star-with-coma'],
+    ['that is a star with a size', { ...A_NOVA_DRAFT, majorArcmin: 3 }, 'majorArcmin', 'problem.not-of-kind'],
+    ['that passes by no clock', { ...A_PASS_DRAFT, fromAt: '2026-11-20 19:12' }, 'fromAt', 'problem.pattern'],
   ])('is refused %s, and the field is named', async (_what, draft, field, code) => {
-    const answer = await send(draft)
-    expect(answer.statusCode).toBe(422)
-    expect(answer.json().error.problems).toMatchObject([{ field, code }])
-    expect(await listed()).toEqual([])
+    for (const answer of [await send(draft), await put(service.desk.own.add(A_CLUSTER_DRAFT).key, draft)]) {
+      expect(answer.statusCode).toBe(422)
+      expect(answer.json().error.problems).toMatchObject([{ field, code }])
+    }
+    expect(listed().map(({ draft: { name } }) => name)).toEqual([A_CLUSTER_DRAFT.name])
   })
 
   it('is left to the host', async () => {
-    expect((await send(A_COMET_DRAFT, asVisitor)).statusCode).toBe(403)
-    expect((await remove('own-1', asVisitor)).statusCode).toBe(403)
-    expect(await listed()).toEqual([])
+    const { key } = service.desk.own.add(A_COMET_DRAFT)
+    expect((await send(A_NOVA_DRAFT, asVisitor)).statusCode).toBe(403)
+    expect((await put(key, A_NOVA_DRAFT, asVisitor)).statusCode).toBe(403)
+    expect((await remove(key, asVisitor)).statusCode).toBe(403)
+    expect(listed().map(({ draft }) => draft)).toEqual([A_COMET_DRAFT])
   })
 })
 
-describe('a comet through the form', () => {
-  const { raDeg: _ra, decDeg: _dec, ...rest } = A_COMET_DRAFT
-  const texts = Object.fromEntries(Object.entries(rest).map(([name, value]) => [name, String(value)]))
-  const TYPED = { ...texts, raDeg: '5h35.3m', decDeg: '-5d23m' }
+const reading = { words: ENGLISH, nights: [A_NIGHT] }
 
-  it('is kept with its place in degrees, and removed by a plain form', async () => {
-    await clear()
-    const made = await post('/extras', TYPED)
-    expect([made.statusCode, made.headers.location]).toEqual([303, '/extras'])
-    const [comet] = await listed()
-    expect(comet?.raDeg).toBeCloseTo(83.825, 9)
-    expect(comet?.decDeg).toBeCloseTo(-5.38333, 4)
-    expect((await post(`/extras/${comet?.key}/remove`, {}, asVisitor)).statusCode).toBe(403)
-    expect((await post(`/extras/${comet?.key}/remove`)).statusCode).toBe(303)
-    expect(await listed()).toEqual([])
+describe('a thing through its form', () => {
+  it.each([
+    A_COMET_DRAFT,
+    A_NOVA_DRAFT,
+    A_CLUSTER_DRAFT,
+    A_GALAXY_DRAFT,
+    A_DOUBLE_DRAFT,
+    A_PATTERN_DRAFT,
+    A_PASS_DRAFT,
+  ])('of the kind $kind is kept as typed, and comes back into the form as it was', async (draft) => {
+    const typed = ownObjectValues(draft, reading)
+    expect((await post('/extras', typed)).statusCode).toBe(303)
+    const [thing] = listed()
+    expect(thing?.draft).toEqual(draft)
+    const form = filledIn((await get(`/extras/${thing?.key}/edit`)).body)
+    expect(Object.fromEntries(Object.entries(form).filter(([, text]) => text !== ''))).toEqual(
+      Object.fromEntries(Object.entries(typed).map(([name, text]) => [name, text.replaceAll("'", '&#x27;')])),
+    )
+    expect((await post(`/extras/${thing?.key}`, { ...typed, magnitude: '2,5' })).statusCode).toBe(303)
+    expect(service.desk.own.find(thing?.key ?? '').draft).toEqual({ ...draft, magnitude: 2.5 })
   })
 
-  it('comes back unkept when it is wrong, and leaves a star its empty coma', async () => {
-    await clear()
-    for (const wrong of [{ raDeg: 'north' }, { magnitude: '' }, { condensation: '12' }, { name: ' ' }]) {
-      expect((await post('/extras', { ...TYPED, ...wrong })).statusCode).toBe(422)
+  it('takes hours and minutes, the clocks of the night, and compass points in short', async () => {
+    const { raDeg: _ra, decDeg: _dec, ...comet } = ownObjectValues(A_COMET_DRAFT, reading)
+    await post('/extras', { ...comet, raDeg: '5h35.3m', decDeg: "-5° 23'" })
+    expect(listed()[0]?.draft.raDeg).toBeCloseTo(83.825, 9)
+    expect(listed()[0]?.draft.decDeg).toBeCloseTo(-5.38333, 4)
+    const pass = ownObjectValues(A_PASS_DRAFT, reading)
+    const draft = ownObjectDraftOf({ ...pass, fromAt: '2026-11-20 19:12', fromPoint: 'NNW', toPoint: '359' }, reading)
+    expect(draft).toMatchObject({ fromAt: '2026-11-20T18:12:00.000Z', fromPoint: 15, toPoint: 0 })
+  })
+
+  it('comes back unkept with everything typed and every mistake beside its field', async () => {
+    const typed = {
+      kind: 'galaxy',
+      raDeg: 'north',
+      decDeg: '41,3',
+      magnitude: '',
+      majorArcmin: 'big',
+      condensation: '4',
+      distanceLy: '12,500',
+      appeal: '0.5',
+      appealReason: '<b>ours</b>',
     }
-    expect(await listed()).toEqual([])
-    expect((await post('/extras', { ...TYPED, kind: 'star', condensation: '4', comaArcmin: '' })).statusCode).toBe(303)
-    expect(await listed()).toMatchObject([{ kind: 'star', condensation: null, majorArcmin: null }])
+    const answer = await post('/extras', typed)
+    expect(answer.statusCode).toBe(422)
+    const form = filledIn(answer.body)
+    expect(form).toMatchObject({
+      kind: 'galaxy',
+      raDeg: 'north',
+      decDeg: '41,3',
+      majorArcmin: 'big',
+      condensation: '4',
+    })
+    const said = (field: string) =>
+      new RegExp(`id="field-${field}-problem">([^<]*)<`).exec(answer.body)?.[1]?.replaceAll('&#x27;', "'")
+    expect(said('name')).toBe('This is missing.')
+    expect(said('raDeg')).toMatch(/^Write degrees such as 83\.82/)
+    expect(said('magnitude')).toBe('This is missing.')
+    expect(said('majorArcmin')).toBe('Write a number here.')
+    expect(said('condensation')).toMatch(/^This kind has none/)
+    expect(said('distanceLy')).toMatch(/without marks between the thousands/)
+    expect(answer.body).toMatch(
+      /id="field-raDeg"[^>]*aria-describedby="field-raDeg-hint field-raDeg-problem" aria-invalid="true"/,
+    )
+    expect(answer.body).toContain('&lt;b&gt;ours')
+    expect(listed()).toEqual([])
+  })
+
+  it('says how the time of a pass is written, and that no night has it', async () => {
+    const pass = ownObjectValues(A_PASS_DRAFT, reading)
+    const answer = await post('/extras', { ...pass, fromAt: 'tonight', toAt: '2026-12-24 19:00' })
+    expect(answer.body).toMatch(/id="field-fromAt-problem">Write date and time/)
+    expect(answer.body).toMatch(/id="field-toAt-problem">No one night is planned/)
+  })
+
+  it('is taken off and put back by plain forms, and stays off when its name is taken', async () => {
+    const { key } = service.desk.own.add(A_COMET_DRAFT)
+    expect((await post(`/extras/${key}/remove`, {}, asVisitor)).statusCode).toBe(403)
+    expect((await post(`/extras/${key}/remove`)).statusCode).toBe(303)
+    expect((await get('/extras')).body).toContain(`action="/extras/${key}/back"`)
+    expect((await get('/extras', asVisitor)).body).not.toContain(`/extras/${key}`)
+    expect((await post(`/extras/${key}/back`)).statusCode).toBe(303)
+    service.desk.own.retire(key)
+    service.desk.own.add(A_COMET_DRAFT)
+    const taken = await post(`/extras/${key}/back`)
+    expect([taken.statusCode, taken.body.includes('already called Comet Häberli')]).toEqual([422, true])
   })
 
   it('is read by everyone and typed in by the host alone', async () => {
-    expect((await service.app.inject(asVisitor({ url: '/extras' }))).statusCode).toBe(200)
-    expect((await post('/extras', TYPED, asVisitor)).statusCode).toBe(403)
+    service.desk.own.add(A_PASS_DRAFT)
+    const page = await get('/extras', asVisitor)
+    expect(page.statusCode).toBe(200)
+    expect(page.body).toMatch(/19:12 to 19:18, from west to east-north-east, magnitude -3\.1/)
+    for (const url of ['/extras/new', '/extras/import']) expect((await get(url, asVisitor)).statusCode).toBe(403)
+    expect((await post('/extras', ownObjectValues(A_NOVA_DRAFT, reading), asVisitor)).statusCode).toBe(403)
   })
 })
 
 describe('an angle as people write it', () => {
   it('is degrees, or hours or degrees with minutes and seconds', () => {
     expect(angleOf('83,82', 'h')).toBe(83.82)
-    expect(angleOf('5h 35m 17.3s', 'h')).toBeCloseTo(83.82208, 5)
+    expect(angleOf('05h 35m 17.3s', 'h')).toBeCloseTo(83.82208, 5)
     expect(angleOf('12H', 'h')).toBe(180)
     expect(angleOf('−5° 23′ 28″', 'd')).toBeCloseTo(-5.39111, 5)
+    expect(angleOf("-5° 23' 28''", 'd')).toBeCloseTo(-5.39111, 5)
     expect(angleOf('-0d30m', 'd')).toBe(-0.5)
     expect(angleOf('+41d16,2m', 'd')).toBeCloseTo(41.27, 9)
   })

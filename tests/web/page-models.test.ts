@@ -17,6 +17,7 @@ import {
   HOLDING,
   HOST,
   NAMES,
+  ONE_LANGUAGE,
   TOUR,
   UNTOLD,
   VISITOR,
@@ -156,7 +157,8 @@ describe('paper', () => {
 
   it('tells the story on a card, or the facts and room for own words', () => {
     const card = (names: typeof NAMES) =>
-      cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, names }, 'a4').pages[0]?.cards[0]
+      cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, names, second: ONE_LANGUAGE }, 'a4').pages[0]
+        ?.cards[0]
     expect(card(NAMES)).toMatchObject({ see: 'A round, grainy glow.', ownWords: null })
     expect(card(UNTOLD)).toMatchObject({ kind: 'Globular star cluster in Hercules', ownWords: 'In your own words:' })
     expect(card(UNTOLD)?.distance).toBe('About 23,000 light-years away')
@@ -164,7 +166,11 @@ describe('paper', () => {
 
   it('gives each thing one card, however often it is shown', () => {
     const twice = { ...TOUR, stops: [...TOUR.stops, ...TOUR.stops] }
-    const { pages } = cardsPage(HOST, { night: A_NIGHT, tour: twice, isStale: false, names: NAMES }, 'a4')
+    const { pages } = cardsPage(
+      HOST,
+      { night: A_NIGHT, tour: twice, isStale: false, names: NAMES, second: ONE_LANGUAGE },
+      'a4',
+    )
     expect(pages.flatMap(({ cards }) => cards)).toHaveLength(1)
   })
 })

@@ -22,6 +22,12 @@ describe('words', () => {
     expect(english.knows('nothing')).toBe(false)
   })
 
+  it('names the months, long and short, and the day of an instant in its zone', () => {
+    expect([1, 12].map((month) => english.month(month))).toEqual(['January', 'December'])
+    expect(english.month(9, 'short')).toMatch(/^Sept?$/)
+    expect(english.dayAndMonth(new Date('2026-12-13T23:30:00Z'), 'Europe/Zurich')).toBe('December 14')
+  })
+
   it('shows an instant by the clocks of the zone, in 24 or 12 hours', () => {
     const at = new Date('2026-12-17T17:20:00Z')
     expect(english.time(at, 'Europe/Zurich')).toBe('18:20')

@@ -11,6 +11,7 @@ import { nightRoutes } from './nights.ts'
 import { objectTonightRoutes } from './object-tonight.ts'
 import { objectRoutes } from './objects.ts'
 import { ownObjectRoutes } from './own-objects.ts'
+import { ownWordRoutes } from './own-words.ts'
 import { placeRoutes } from './places.ts'
 import { sessionRoutes } from './session.ts'
 import { sightRoutes } from './sight.ts'
@@ -24,6 +25,7 @@ const PLUGINS = [
   sessionRoutes,
   objectRoutes,
   ownObjectRoutes,
+  ownWordRoutes,
   placeRoutes,
   skyRoutes,
   sightRoutes,

@@ -13,11 +13,16 @@ export function factLines(words: Words, { colours, starCount, separationArcsec }
   ]
 }
 
+const MILLION = 1_000_000
+
 /** How far away an object is, rounded and said with "about"; null for things of our own Solar System and unknown ones. */
 export function distanceText(words: Words, { distanceLy }: Pick<ShowObject, 'distanceLy'>): string | null {
   if (distanceLy === null || distanceLy < 1) return null
   const about = rounded(distanceLy)
-  if (about >= 1_000_000) return words.say('card.distance-millions', { millions: words.number(about / 1_000_000, 1) })
+  if (about >= MILLION)
+    return words.say('card.distance-millions', {
+      millions: words.number(about / MILLION, about < 10 * MILLION ? 1 : 0),
+    })
   return words.say('card.distance', { years: words.number(about) })
 }
 

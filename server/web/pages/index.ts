@@ -6,8 +6,13 @@ import type { NightsPage, SitesPage, TelescopesPage } from './lists.ts'
 import type { NewcomersPage } from './newcomers.ts'
 import type { NightFormPage } from './night-form.ts'
 import type { NightObjectsPage } from './night-objects.ts'
+import type { ObjectPage } from './object.ts'
 import type { ObjectTonightPage } from './object-tonight.ts'
+import type { ObjectsPage } from './objects.ts'
+import type { OwnFormPage } from './own-form.ts'
+import type { OwnImportPage } from './own-import.ts'
 import type { OwnObjectsPage } from './own-objects.ts'
+import type { OwnWordsPage } from './own-words.ts'
 import type { ProblemPage } from './problem-page.ts'
 import type { ProgrammePage } from './programme.ts'
 import type { RunSheetPage } from './run-sheet.ts'
@@ -31,7 +36,12 @@ export interface Pages {
   readonly check: CheckPage
   readonly 'night-objects': NightObjectsPage
   readonly 'object-tonight': ObjectTonightPage
+  readonly objects: ObjectsPage
+  readonly object: ObjectPage
   readonly 'own-objects': OwnObjectsPage
+  readonly 'own-form': OwnFormPage
+  readonly 'own-import': OwnImportPage
+  readonly 'own-words': OwnWordsPage
   readonly 'run-sheet': RunSheetPage
   readonly sheets: SheetsPage
   readonly cards: CardsPage

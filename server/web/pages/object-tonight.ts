@@ -33,6 +33,7 @@ export interface ObjectTonightPage {
   readonly kind: string
   readonly links: readonly NightLink[]
   readonly linksLabel: string
+  readonly about: { readonly href: string; readonly text: string }
   readonly verdictLabel: string
   readonly verdict: readonly string[]
   readonly clearLabel: string
@@ -70,6 +71,7 @@ export function objectTonightPage(viewer: Viewer, subject: ObjectTonightSubject)
     kind: object && object.kind !== 'moon' ? kindText(words, object) : '',
     links: nightLinks(viewer, night, subject.hasTour, null),
     linksLabel: words.say('page.night-links'),
+    about: { href: `/objects/${tonight.targetKey}`, text: words.say('object.link-about', { name }) },
     verdictLabel: words.say('page.object-verdict'),
     verdict: tonight.verdict.map((remark) => remarkText(words, remark)),
     clearLabel: words.say('page.object-clear'),

@@ -1,124 +1,109 @@
-import { OWN_KINDS } from '../../tours/own-object.ts'
-import type { ShowObject } from '../../tours/target.ts'
+import type { Night } from '../../tours/night.ts'
+import type { OwnThing } from '../../tours/own-object.ts'
+import { passOf } from '../../tours/own-pass.ts'
 import type { Words } from '../../words/words.ts'
 import { kindText } from './cards.ts'
-import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { type FormState, type ProblemList, problemList } from './form.ts'
+import { ownFacts, passLines } from './own-facts.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
-interface Removal {
+interface Adder {
+  readonly href: string
+  readonly text: string
+}
+
+interface Link extends Adder {
+  readonly label: string
+}
+
+interface Button {
   readonly action: string
   readonly text: string
   readonly label: string
 }
 
-interface OwnForm {
-  readonly title: string
-  readonly action: string
-  readonly problems: ProblemList | null
-  readonly fields: readonly Field[]
-  readonly cometLabel: string
-  readonly comet: readonly Field[]
-  readonly appealLabel: string
-  readonly appeal: readonly Field[]
-  readonly save: string
+export interface OwnRow {
+  readonly id: string
+  readonly name: string
+  readonly kind: string
+  readonly facts: readonly string[]
+  readonly links: readonly Link[]
+  readonly button: Button | null
 }
 
 export interface OwnObjectsPage {
   readonly sheet: Sheet
   readonly title: string
   readonly intro: string
-  readonly objects: readonly {
-    readonly name: string
-    readonly kind: string
-    readonly facts: readonly string[]
-    readonly removal: Removal | null
-  }[]
-  readonly emptyText: string
-  /** Null for whoever may not enter anything. */
-  readonly form: OwnForm | null
+  /** What was just done, or null. */
+  readonly done: string | null
+  readonly problems: ProblemList | null
+  readonly add: readonly Adder[]
+  readonly groups: readonly { readonly title: string | null; readonly rows: readonly OwnRow[] }[]
+  readonly emptyText: string | null
 }
 
 export interface OwnObjectsSubject {
-  readonly objects: readonly ShowObject[]
-  readonly state: FormState
+  readonly things: readonly OwnThing[]
+  readonly nights: readonly Night[]
+  /** How many things an import has just added; null for none. */
+  readonly added: number | null
+  readonly problems: FormState['problems']
 }
 
-/** The comets and stars that the host entered, and the form for another. */
-export function ownObjectsPage(viewer: Viewer, { objects, state }: OwnObjectsSubject): OwnObjectsPage {
+/** Everything that the host entered: things for the telescopes, what passes over, and what was taken off the list. */
+export function ownObjectsPage(viewer: Viewer, { things, nights, added, problems }: OwnObjectsSubject): OwnObjectsPage {
   const { words, mayHost } = viewer
+  const rows = (some: readonly OwnThing[]) => some.map((thing) => row(viewer, thing, nights))
+  const listed = things.filter(({ isListed }) => isListed).sort(byName)
+  const group = (title: string | null, some: readonly OwnThing[]) =>
+    some.length === 0 ? [] : [{ title: title && words.say(title), rows: rows(some) }]
+  const retired = things.filter(({ isListed }) => !isListed).sort(byName)
   return {
     sheet: daySheet(viewer, words.say('own.title'), null),
     title: words.say('own.title'),
     intro: words.say('own.intro'),
-    objects: objects.map((object) => ({
-      name: object.name,
-      kind: kindText(words, object),
-      facts: facts(words, object),
-      removal: mayHost ? removal(words, object) : null,
-    })),
-    emptyText: words.say(mayHost ? 'own.empty' : 'own.empty-visitor'),
-    form: mayHost ? form(words, state) : null,
+    done: added === null ? null : words.say('own.added', { count: added }),
+    problems: problemList(words, { values: {}, problems }, []),
+    add: mayHost ? adders(words) : [],
+    groups: [
+      ...group(
+        null,
+        listed.filter(({ draft }) => passOf(draft) === null),
+      ),
+      ...group('own.passes', listed.filter(({ draft }) => passOf(draft) !== null).sort(byTime)),
+      ...(mayHost ? group('own.retired', retired) : []),
+    ],
+    emptyText: listed.length > 0 ? null : words.say(mayHost ? 'own.empty' : 'own.empty-visitor'),
   }
 }
 
-function facts(words: Words, object: ShowObject): readonly string[] {
-  const { raDeg, decDeg, magnitude, majorArcmin, condensation, appeal, appealReason } = object
-  const coma = majorArcmin !== null && condensation !== null
-  return [
-    words.say('own.place', { ra: words.number(raDeg ?? 0, 2), dec: words.number(decDeg ?? 0, 2) }),
-    words.say('own.magnitude-is', { magnitude: words.number(magnitude ?? 0, 1) }),
-    ...(coma ? [words.say('own.coma-is', { arcmin: words.number(majorArcmin, 1), condensation })] : []),
-    words.say('own.appeal-is', { appeal: words.number(appeal, 2), reason: appealReason }),
-  ]
-}
+const byName = (a: OwnThing, b: OwnThing): number => a.draft.name.localeCompare(b.draft.name)
+const byTime = (a: OwnThing, b: OwnThing): number => (a.draft.fromAt ?? '').localeCompare(b.draft.fromAt ?? '')
 
-const removal = (words: Words, { key, name }: ShowObject): Removal => ({
-  action: `/extras/${key}/remove`,
-  text: words.say('own.remove'),
-  label: words.say('own.remove-which', { name }),
-})
+const adders = (words: Words): readonly Adder[] => [
+  { href: '/extras/new', text: words.say('own.add') },
+  { href: '/extras/import', text: words.say('own.import') },
+]
 
-function form(words: Words, state: FormState): OwnForm {
-  const fields = mainFields(words, state)
-  const comet = cometFields(words, state)
-  const appeal = appealFields(words, state)
+function row({ words, mayHost }: Viewer, thing: OwnThing, nights: readonly Night[]): OwnRow {
+  const { key, object, draft, isListed } = thing
   return {
-    title: words.say('own.add'),
-    action: '/extras',
-    problems: problemList(words, state, [...fields, ...comet, ...appeal]),
-    fields,
-    cometLabel: words.say('own.comet'),
-    comet,
-    appealLabel: words.say('own.delight'),
-    appeal,
-    save: words.say('own.save'),
+    id: key,
+    name: draft.name,
+    kind: kindText(words, object),
+    facts: [...passLines(words, thing, nights), ...ownFacts(words, thing)],
+    links: mayHost && isListed ? links(words, thing) : [],
+    button: mayHost ? button(words, thing) : null,
   }
 }
 
-function mainFields(words: Words, state: FormState): readonly Field[] {
-  const { text, number, choice } = formFields(words, state)
-  const kinds = OWN_KINDS.map((kind) => ({ value: kind, text: words.say(`kind.${kind}`) }))
-  return [
-    text('name', { label: words.say('own.name') }),
-    choice('kind', { label: words.say('own.kind') }, kinds),
-    text('raDeg', { label: words.say('own.ra'), hint: words.say('own.ra-hint') }),
-    text('decDeg', { label: words.say('own.dec'), hint: words.say('own.dec-hint') }),
-    number('magnitude', { label: words.say('own.magnitude'), hint: words.say('own.magnitude-hint') }),
-  ]
-}
+const links = (words: Words, { key, draft: { name } }: OwnThing): readonly Link[] => [
+  { href: `/extras/${key}/edit`, text: words.say('own.change'), label: words.say('own.change-which', { name }) },
+  { href: `/objects/${key}/words`, text: words.say('own.words'), label: words.say('own.words-which', { name }) },
+]
 
-function cometFields(words: Words, state: FormState): readonly Field[] {
-  const { number } = formFields(words, state)
-  return [
-    number('comaArcmin', { label: words.say('own.coma'), hint: words.say('own.coma-hint') }),
-    number('condensation', { label: words.say('own.condensation'), hint: words.say('own.condensation-hint') }),
-  ]
-}
-
-function appealFields(words: Words, state: FormState): readonly Field[] {
-  const { text, number } = formFields(words, state)
-  return [
-    number('appeal', { label: words.say('own.appeal'), hint: words.say('own.appeal-hint') }),
-    text('appealReason', { label: words.say('own.reason'), hint: words.say('own.reason-hint'), isWide: true }),
-  ]
-}
+const button = (words: Words, { key, isListed, draft: { name } }: OwnThing): Button =>
+  isListed
+    ? { action: `/extras/${key}/remove`, text: words.say('own.remove'), label: words.say('own.remove-which', { name }) }
+    : { action: `/extras/${key}/back`, text: words.say('own.back'), label: words.say('own.back-which', { name }) }

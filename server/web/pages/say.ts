@@ -1,4 +1,5 @@
 import { chanceWord } from '../../sight/sighting.ts'
+import type { WorldEvent } from '../../tours/light-left.ts'
 import type { Aim, ShowObject, Story } from '../../tours/target.ts'
 import type { Cause, Remark, Stop } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
@@ -8,6 +9,8 @@ export interface Names {
   readonly nameOf: (key: string) => string
   readonly show: (key: string) => ShowObject | undefined
   readonly story: (key: string) => Story | undefined
+  /** What happened on Earth while light was on its way. */
+  readonly worldEvents: () => readonly WorldEvent[]
 }
 
 /** The name of a target as people say it; a close look says so. */

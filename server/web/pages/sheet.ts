@@ -39,11 +39,26 @@ export interface Sheet {
   readonly signOutText: string | null
 }
 
-const PLACES = ['board', 'nights', 'sites', 'telescopes'] as const
-const HREFS = { board: '/', nights: '/nights', sites: '/sites', telescopes: '/telescopes' } as const
+const PLACES = ['board', 'nights', 'objects', 'sites', 'telescopes'] as const
+const HREFS = {
+  board: '/',
+  nights: '/nights',
+  objects: '/objects',
+  sites: '/sites',
+  telescopes: '/telescopes',
+} as const
 export type Here = (typeof PLACES)[number] | 'sign-in' | null
 
-const DAY_STYLES = ['day.css', 'board.css', 'programme.css', 'check.css', 'object-tonight.css', 'form.css']
+const DAY_STYLES = [
+  'day.css',
+  'board.css',
+  'programme.css',
+  'check.css',
+  'object-tonight.css',
+  'objects.css',
+  'object.css',
+  'form.css',
+]
 
 /** The frame of a page read by day, with its links; `here` marks the one that is open. */
 export function daySheet(viewer: Viewer, title: string, here: Here, scripts: readonly string[] = ['page.js']): Sheet {
@@ -59,6 +74,14 @@ export function daySheet(viewer: Viewer, title: string, here: Here, scripts: rea
     signOutText: mayHost ? words.say('page.sign-out') : null,
   }
 }
+
+/** The same page by one red lamp. */
+export const byLamp = (sheet: Sheet): Sheet => ({
+  ...sheet,
+  look: 'lamp',
+  isLamp: true,
+  styles: [...sheet.styles, 'lamp.css'],
+})
 
 /** The frame of a page for the field: a red lamp, or paper when the reader asked for the day look. */
 export const fieldSheet = (viewer: Viewer, title: string, look: 'day' | 'lamp', scripts: readonly string[]): Sheet =>

@@ -6,7 +6,9 @@ import type { PageNeeds } from './needs.ts'
 import { newcomerRoutes } from './newcomers.ts'
 import { nightRoutes } from './nights.ts'
 import { objectTonightRoutes } from './object-tonight.ts'
+import { objectRoutes } from './objects.ts'
 import { ownObjectRoutes } from './own-objects.ts'
+import { ownWordRoutes } from './own-words.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
 import { signInRoutes } from './sign-in.ts'
@@ -23,7 +25,9 @@ const PLUGINS = [
   programmeRoutes,
   checkRoutes,
   objectTonightRoutes,
+  objectRoutes,
   ownObjectRoutes,
+  ownWordRoutes,
   printRoutes,
   fieldRoutes,
 ]

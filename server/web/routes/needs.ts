@@ -26,5 +26,6 @@ export function namesFrom(
     nameOf: (key) => objects.show(key)?.name ?? (stationName(key) || key),
     show: (key) => objects.show(key),
     story: (key) => objects.story(key, language),
+    worldEvents: () => objects.worldEvents(language),
   }
 }

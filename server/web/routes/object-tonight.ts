@@ -1,5 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
+import { passesIn } from '../../tours/own-pass.ts'
+import { isForTelescopes } from '../../tours/target.ts'
 import { IdParams, Instant, instant, ObjectKey } from '../api/schemas.ts'
 import { nightObjectsPage } from '../pages/night-objects.ts'
 import { objectTonightPage } from '../pages/object-tonight.ts'
@@ -17,9 +19,10 @@ export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
       const query = (request.query.q ?? '').trim()
-      const hits = desk.objects.search(query, HITS).filter(({ isOutreach }) => isOutreach)
+      const hits = desk.objects.search(query, HITS).filter((hit) => hit.isOutreach && isForTelescopes(hit))
+      const passes = passesIn(night, desk.own.all())
       const hasTour = desk.tours.current(night.id) !== undefined
-      return reply.page('night-objects', nightObjectsPage(viewerOf(request), { night, hasTour, query, hits }))
+      return reply.page('night-objects', nightObjectsPage(viewerOf(request), { night, hasTour, query, hits, passes }))
     },
   )
 

@@ -1,38 +1,91 @@
 import type { Problem } from '../../errors.ts'
-import { OWN_KINDS, type OwnObjectDraft } from '../../tours/own-object.ts'
+import type { Dated } from '../../tours/hours.ts'
+import { OWN_KINDS } from '../../tours/own-kinds.ts'
+import type { OwnObjectDraft } from '../../tours/own-object.ts'
+import { instantAsTyped, isLocalTime, typedInstant } from '../../tours/own-pass.ts'
+import type { Words } from '../../words/words.ts'
+import { bearingDeg } from '../pages/bearing.ts'
+import { pointText } from '../pages/say.ts'
 import { type FormValues, numberOf } from './form-values.ts'
 
-/** The values of an empty form: a small round comet that many would like to see; a choice. */
-export const NEW_OWN_OBJECT: FormValues = { kind: 'comet', condensation: '4', appeal: '0.8' }
+/** What a typed text is read by: the compass points of a language, and the clocks of the nights. */
+export interface Reading {
+  readonly words: Words
+  readonly nights: readonly Dated[]
+}
 
-/** A comet or star from its form; what is blank for a star is left out, what cannot be read is NaN. */
-export function ownObjectDraftOf(values: FormValues): OwnObjectDraft {
-  const kind = OWN_KINDS.find((it) => it === values.kind) ?? 'comet'
+/** The values of an empty form: something that many like to see; a choice. */
+export const NEW_OWN_OBJECT: FormValues = { kind: 'open-cluster', appeal: '0.5' }
+
+type Read = (text: string, reading: Reading) => unknown
+
+const asText: Read = (text) => text
+const asNumber: Read = (text) => numberOf(text)
+/** `12,500` might be either of two numbers, a thousand times apart: nobody guesses which. */
+const asCount: Read = (text) => (/\d[,.'’ ]\d{3}(?!\d)/.test(text) ? Number.NaN : numberOf(text))
+const asInstant: Read = (text, { nights }) => typedInstant(text, nights) ?? text
+const asPoint: Read = (text, { words }) => Math.round(bearingDeg(words, text) / POINT_DEG) % POINTS
+
+const POINTS = 16
+const POINT_DEG = 360 / POINTS
+
+const READ: Readonly<Record<keyof OwnObjectDraft, Read>> = {
+  name: asText,
+  kind: asText,
+  raDeg: (text) => angleOf(text, 'h'),
+  decDeg: (text) => angleOf(text, 'd'),
+  magnitude: asNumber,
+  majorArcmin: asNumber,
+  minorArcmin: asNumber,
+  starCount: asCount,
+  brightestStarMag: asNumber,
+  secondMagnitude: asNumber,
+  separationArcsec: asNumber,
+  colour: asText,
+  secondColour: asText,
+  condensation: asNumber,
+  fieldDeg: asNumber,
+  distanceLy: asCount,
+  fromAt: asInstant,
+  toAt: asInstant,
+  fromPoint: asPoint,
+  toPoint: asPoint,
+  appeal: asNumber,
+  appealReason: asText,
+}
+
+/** A thing from its texts, by field; what is blank is left out, what cannot be read is NaN or stays the text that it is. */
+export function ownObjectDraftOf(values: FormValues, reading: Reading): Readonly<Record<string, unknown>> {
+  const read = Object.entries(READ).flatMap(([field, readText]) => {
+    const text = (values[field] ?? '').trim()
+    return text === '' ? [] : [[field, readText(text, reading)] as const]
+  })
+  return Object.fromEntries(read)
+}
+
+/** A thing as its form shows it. */
+export function ownObjectValues(draft: OwnObjectDraft, { words, nights }: Reading): FormValues {
+  const texts = Object.entries(draft).map(([field, value]) => [field, String(value)])
+  const { fromAt, toAt, fromPoint, toPoint } = draft
   return {
-    name: (values.name ?? '').trim(),
-    kind,
-    raDeg: angleOf(values.raDeg, 'h'),
-    decDeg: angleOf(values.decDeg, 'd'),
-    magnitude: numberOf(values.magnitude),
-    ...(kind === 'comet' && {
-      comaArcmin: numberOf(values.comaArcmin),
-      condensation: numberOf(values.condensation),
-    }),
-    appeal: numberOf(values.appeal),
-    appealReason: (values.appealReason ?? '').trim(),
+    ...Object.fromEntries(texts),
+    ...(fromAt !== undefined && { fromAt: instantAsTyped(fromAt, nights) }),
+    ...(toAt !== undefined && { toAt: instantAsTyped(toAt, nights) }),
+    ...(fromPoint !== undefined && { fromPoint: pointText(words, fromPoint) }),
+    ...(toPoint !== undefined && { toPoint: pointText(words, toPoint) }),
   }
 }
 
 const PARTS = /^([+-]?)(\d{1,3})([hd])(?:(\d{1,2}(?:\.\d+)?)m)?(?:(\d{1,2}(?:\.\d+)?)s)?$/
 
 /**
- * Degrees from what people copy out of a list: degrees as they are, `5h35.3m` or `5h35m17s` for a right ascension,
+ * Degrees from what people copy out of a list: degrees as they are, `5h35.3m` or `05h 35m 17s` for a right ascension,
  * `-5d23m` or `-5° 23′ 28″` for a declination; NaN for anything else, and for minutes or seconds of 60 and more.
  */
-export function angleOf(text: string | undefined, unit: 'h' | 'd'): number {
+export function angleOf(text: string, unit: 'h' | 'd'): number {
   const whole = numberOf(text)
   if (!Number.isNaN(whole)) return whole
-  const [, sign, first = '', found, minutes = '0', seconds = '0'] = PARTS.exec(plain(text ?? '')) ?? []
+  const [, sign, first = '', found, minutes = '0', seconds = '0'] = PARTS.exec(plain(text)) ?? []
   if (found !== unit || Number(minutes) >= 60 || Number(seconds) >= 60) return Number.NaN
   const size = (Number(first) + Number(minutes) / 60 + Number(seconds) / 3600) * (unit === 'h' ? 15 : 1)
   return sign === '-' ? -size : size
@@ -46,17 +99,28 @@ const plain = (text: string): string =>
     .replaceAll(',', '.')
     .replaceAll('−', '-')
     .replaceAll('°', 'd')
+    .replaceAll(/''|["”″]/g, 's')
     .replaceAll(/['’′]/g, 'm')
-    .replaceAll(/["”″]/g, 's')
 
-const SAID: Readonly<Record<string, string>> = {
+/** How a field that cannot be read is to be written, where "a number" would not say enough. */
+const UNREAD: Readonly<Record<string, string>> = {
   raDeg: 'problem.right-ascension',
   decDeg: 'problem.declination',
+  fromPoint: 'problem.bearing',
+  toPoint: 'problem.bearing',
+  starCount: 'problem.no-thousands',
+  distanceLy: 'problem.no-thousands',
 }
+const UNREAD_KEYS = ['problem.type', 'problem.type-integer']
 
-/** The problems with those of an angle that cannot be read saying how it is written. */
-export const inAngleWords = (problems: readonly Problem[]): readonly Problem[] =>
+/** The problems with those of a field that cannot be read saying how it is written; `values` are the texts. */
+export const inOwnWords = (problems: readonly Problem[], values: FormValues): readonly Problem[] =>
   problems.map((problem) => {
-    const key = problem.key === 'problem.type' ? SAID[problem.field] : undefined
-    return key === undefined ? problem : { field: problem.field, key }
+    const { field, key } = problem
+    const unread = UNREAD_KEYS.includes(key) ? UNREAD[field] : undefined
+    if (unread !== undefined) return { field, key: unread }
+    if (field === 'kind' && key === 'problem.choice')
+      return { field, key: 'problem.own-kind', values: { kinds: OWN_KINDS.join(', ') } }
+    if (key !== 'problem.pattern') return problem
+    return { field, key: isLocalTime(values[field] ?? '') ? 'problem.no-night-then' : 'problem.pass-time' }
   })

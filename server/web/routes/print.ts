@@ -3,14 +3,21 @@ import type { FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import { Fault } from '../../errors.ts'
 import { eveningDate } from '../../tours/hours.ts'
+import { languageCode } from '../../tours/own-words.ts'
 import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { cardsPage } from '../pages/cards.ts'
 import { runSheetPage } from '../pages/run-sheet.ts'
+import type { SecondLanguage } from '../pages/second-language.ts'
 import { sheetsPage } from '../pages/station-sheets.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 
 const PaperQuery = Type.Object({ paper: Type.Optional(Type.Union([Type.Literal('a4'), Type.Literal('letter')])) })
+
+const CardsQuery = Type.Object({
+  ...PaperQuery.properties,
+  second: Type.Optional(Type.String({ maxLength: 40 })),
+})
 
 export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const schema = { params: IdParams, querystring: PaperQuery }
@@ -38,8 +45,17 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     return reply.page('sheets', sheetsPage(viewer, { ...subject, checks }, request.query.paper ?? 'a4'))
   })
 
-  app.get('/nights/:id/print/cards', { config, schema }, async (request, reply) => {
+  /** The language asked for, if there are words in it and it is not the reader's own. */
+  const secondOf = (own: string, asked = ''): SecondLanguage => {
+    const languages = desk.words.languages()
+    const language = languages.find((code) => code === languageCode(asked) && code !== own) ?? null
+    return { language, languages, story: (key) => (language === null ? undefined : desk.objects.story(key, language)) }
+  }
+
+  const cardsSchema = { params: IdParams, querystring: CardsQuery }
+  app.get('/nights/:id/print/cards', { config, schema: cardsSchema }, async (request, reply) => {
     const { viewer, ...subject } = subjectOf(request, request.params.id)
-    return reply.page('cards', cardsPage(viewer, subject, request.query.paper ?? 'a4'))
+    const second = secondOf(viewer.words.settings.language, request.query.second)
+    return reply.page('cards', cardsPage(viewer, { ...subject, second }, request.query.paper ?? 'a4'))
   })
 }

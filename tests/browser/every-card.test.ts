@@ -1,0 +1,65 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { readOutreach } from '../../db/catalogue/outreach.ts'
+import { readStories } from '../../db/catalogue/stories.ts'
+import { readWorldEvents } from '../../db/catalogue/world-events.ts'
+import { loadAssets } from '../../server/web/assets.ts'
+import { readWordTables } from '../../server/web/language.ts'
+import { pageWriter } from '../../server/web/views.ts'
+import { launch } from '../support/chromium.ts'
+import { fakeDesk } from '../support/fake-desk.ts'
+import { A_TOUR } from '../support/field-data.ts'
+import { CUT_CARDS } from '../support/in-page.ts'
+import { HOST, type TestApp, testApp } from '../support/web.ts'
+
+const objects = new Map(readOutreach().map((object) => [object.key, object]))
+const stories = new Map(readStories('en').map((story) => [story.key, story]))
+const events = readWorldEvents('en')
+const [stop] = A_TOUR.stops
+
+let service: TestApp
+let browser: Browser
+let page: Page
+
+/** The service over a programme that shows everything of which a story is told. */
+beforeAll(async () => {
+  const { desk } = fakeDesk()
+  const stops = stop === undefined ? [] : [...stories.keys()].map((targetKey) => ({ ...stop, targetKey }))
+  const assets = await loadAssets()
+  service = await testApp({
+    desk: {
+      ...desk,
+      objects: {
+        ...desk.objects,
+        show: (key) => objects.get(key),
+        story: (key) => stories.get(key),
+        worldEvents: () => events,
+      },
+      tours: { ...desk.tours, current: (nightId) => ({ ...A_TOUR, nightId, stops, spares: [] }) },
+    },
+    words: readWordTables(),
+    assets,
+    writePage: pageWriter(assets),
+  })
+  browser = await launch()
+  page = await browser.newPage()
+  await page.route('**/*', async (route) => {
+    const { pathname, search } = new URL(route.request().url())
+    const answer = await service.app.inject({ url: pathname + search, headers: { host: HOST } })
+    const type = String(answer.headers['content-type'] ?? 'text/plain')
+    await route.fulfill({ status: answer.statusCode, contentType: type, body: answer.rawPayload })
+  })
+})
+afterAll(async () => {
+  await browser?.close()
+  await service?.app.close()
+})
+
+it.each(['a4', 'letter'])('every story that ships fits its card on %s paper', async (paper) => {
+  await page.emulateMedia({ media: 'print' })
+  await page.goto(`http://${HOST}/nights/night-1/print/cards?paper=${paper}`)
+  await page.evaluate('document.fonts.ready')
+  const cards = await page.locator('.card').count()
+  expect(cards).toBe(stories.size)
+  expect(await page.evaluate<string[]>(CUT_CARDS)).toEqual([])
+})

@@ -1,0 +1,105 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { readOutreach } from '../../db/catalogue/outreach.ts'
+import { readStories } from '../../db/catalogue/stories.ts'
+import { readWorldEvents } from '../../db/catalogue/world-events.ts'
+import type { Story } from '../../server/tours/target.ts'
+import { loadAssets } from '../../server/web/assets.ts'
+import { readWordTables } from '../../server/web/language.ts'
+import { pageWriter } from '../../server/web/views.ts'
+import { launch } from '../support/chromium.ts'
+import { fakeDesk } from '../support/fake-desk.ts'
+import { A_TOUR } from '../support/field-data.ts'
+import { CUT_CARDS, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
+import { HOST, type TestApp, testApp } from '../support/web.ts'
+
+const objects = new Map(readOutreach().map((object) => [object.key, object]))
+const stories = new Map(readStories('en').map((story) => [story.key, story]))
+const events = readWorldEvents('en')
+const [stop] = A_TOUR.stops
+
+/** Words as long as many languages make them, a third more letters than the English ones. */
+const stretched = (text: string): string => text.replaceAll(/(\p{L})(?=\p{L}{2}\b)/gu, '$1ng')
+/** A face with all that a host may write: five parts of 180 letters. */
+const FULL = 'Kugelsternhaufen Andromedanebel '.repeat(6).slice(0, 180)
+const STRETCHED = new Map(
+  [...stories.values()].map(({ key, see, lookFor, answer, ...story }) => [
+    key,
+    { ...story, key, language: 'de', see: stretched(see), lookFor: stretched(lookFor), answer: stretched(answer) },
+  ]),
+)
+const WHOLE: Partial<Story> = { see: FULL, lookFor: FULL, how: FULL, compare: FULL, answer: FULL }
+
+let service: TestApp
+let browser: Browser
+let page: Page
+let isFull = false
+
+/** The service over a programme that shows everything of which a story is told, in English and in invented German. */
+beforeAll(async () => {
+  const { desk } = fakeDesk()
+  const stops = stop === undefined ? [] : [...stories.keys()].map((targetKey) => ({ ...stop, targetKey }))
+  const assets = await loadAssets()
+  const told = (key: string, language: string): Story | undefined => {
+    const story = (language === 'de' ? STRETCHED : stories).get(key)
+    return story && isFull ? { ...story, ...WHOLE } : story
+  }
+  service = await testApp({
+    desk: {
+      ...desk,
+      objects: { ...desk.objects, show: (key) => objects.get(key), story: told, worldEvents: () => events },
+      words: { ...desk.words, languages: () => ['de', 'en'] },
+      tours: { ...desk.tours, current: (nightId) => ({ ...A_TOUR, nightId, stops, spares: [] }) },
+    },
+    words: readWordTables(),
+    assets,
+    writePage: pageWriter(assets),
+  })
+  browser = await launch()
+  page = await browser.newPage()
+  await page.route('**/*', async (route) => {
+    const { pathname, search } = new URL(route.request().url())
+    const answer = await service.app.inject({ url: pathname + search, headers: { host: HOST } })
+    const type = String(answer.headers['content-type'] ?? 'text/plain')
+    await route.fulfill({ status: answer.statusCode, contentType: type, body: answer.rawPayload })
+  })
+})
+afterAll(async () => {
+  await browser?.close()
+  await service?.app.close()
+})
+
+async function open(query: string): Promise<void> {
+  await page.emulateMedia({ media: 'print' })
+  await page.goto(`http://${HOST}/nights/night-1/print/cards?${query}`)
+  await page.evaluate('document.fonts.ready')
+  expect(await page.locator('.card').count()).toBe(stories.size)
+}
+
+it.each(['a4', 'letter'])(
+  'cards in two languages hold all their words on %s paper, none under 12 points',
+  async (paper) => {
+    isFull = false
+    await open(`paper=${paper}&second=de`)
+    expect(await page.evaluate<string[]>(CUT_CARDS)).toEqual([])
+    expect(await page.locator('.card .second[lang="de"]').count()).toBe(stories.size)
+    const looks = await page.evaluate<TextLook[]>(TEXT_LOOKS)
+    expect(Math.min(...looks.map(({ pt }) => pt))).toBeGreaterThanOrEqual(11.99)
+  },
+)
+
+it.each(['', 'second=de'])(
+  'cards with all that a host may write hold it, or what is most needed of it (%s)',
+  async (query) => {
+    isFull = true
+    await open(query)
+    expect(await page.evaluate<string[]>(CUT_CARDS)).toEqual([])
+  },
+)
+
+it('nearly all cards of the stories that ship are set in the larger type', async () => {
+  isFull = false
+  await open('')
+  const tight = await page.locator('.card-tight').count()
+  expect(tight / stories.size).toBeLessThan(0.05)
+})
