@@ -88,7 +88,8 @@ function calledIn(object: ShowObject, text: EntryText, words: Reading): readonly
   return meant === undefined ? [] : [meant.said]
 }
 
-const ownHit = ({ key, name, kind, constellation, magnitude, raDeg, decDeg }: ShowObject): ObjectHit => ({
+/** A thing of the outreach list, or of the host's, as search answers it. */
+export const ownHit = ({ key, name, kind, constellation, magnitude, raDeg, decDeg }: ShowObject): ObjectHit => ({
   ...{ key, name, kind, constellation, magnitude, raDeg, decDeg },
   isOutreach: true,
 })

@@ -1,5 +1,6 @@
+import { ownHit } from '../../db/object-search.ts'
 import type { Site } from '../tours/site.ts'
-import type { ObjectHit, ShowObject } from '../tours/target.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
 import type { ListedThing, Seasonal, ThingList, ThingQuery } from './thing-kinds.ts'
 import type { MonthShelf } from './thing-shelf.ts'
@@ -19,7 +20,7 @@ export async function thingList({ shelf, site, month, search }: Needs, query: Th
   const objects = new Map(shelf.objects().map((object) => [object.key, object]))
   const seasonals = new Map(things.map((seasonal) => [seasonal.key, seasonal]))
   const text = query.text.trim()
-  const hits = text === '' ? [...objects.values()].map(hitOf) : search(text, MOST_HITS)
+  const hits = text === '' ? [...objects.values()].map(ownHit) : search(text, MOST_HITS)
   const listed = hits.map((hit) => ({
     hit,
     object: objects.get(hit.key) ?? null,
@@ -48,14 +49,3 @@ const byWorth = (a: ListedThing, b: ListedThing): number =>
 
 const worthOf = (object: ShowObject | null, seasonal: Seasonal | null): number =>
   (object?.appeal ?? 0) * (seasonal?.chance ?? 0)
-
-const hitOf = ({ key, name, kind, constellation, magnitude, raDeg, decDeg }: ShowObject): ObjectHit => ({
-  key,
-  name,
-  kind,
-  constellation,
-  magnitude,
-  raDeg,
-  decDeg,
-  isOutreach: true,
-})
