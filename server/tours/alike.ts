@@ -2,10 +2,10 @@ import { type Grid, type Plan, shownAt } from './grid.ts'
 import { TELESCOPE_KINDS, type TelescopeKind } from './target.ts'
 
 /** What the same thing, or the same kind of thing, at a further telescope of the row costs in a quarter, in looks. */
-const SAME_TARGET_LOOKS = 10
-const SAME_KIND_LOOKS = 1
-/** What it costs that a thing is shown at a further station in the course of the evening, in looks: people ask for it where it was. */
-const WANDERING_LOOKS = 8
+export const SAME_TARGET_LOOKS = 10
+export const SAME_KIND_LOOKS = 1
+/** What it costs to begin a thing that was on before, at another station or at this one, in looks: people ask for it where it was. */
+export const WANDERING_LOOKS = 8
 /** What every further thing of a kind costs an evening, in looks. To a newcomer all doubles look alike. */
 const AGAIN_LOOKS: Readonly<Record<TelescopeKind, number>> = {
   moon: 0,
@@ -22,9 +22,9 @@ const AGAIN_LOOKS: Readonly<Record<TelescopeKind, number>> = {
   remnant: 3,
   comet: 3,
 }
-const AGAIN_BY_KIND = Float64Array.from(TELESCOPE_KINDS, (kind) => AGAIN_LOOKS[kind])
+export const AGAIN_BY_KIND = Float64Array.from(TELESCOPE_KINDS, (kind) => AGAIN_LOOKS[kind])
 
-/** Where each target is shown: bit s of its number is set when station s shows it at any time. */
+/** By target: 1 once it has been shown. */
 export type ShownWhere = Int32Array
 
 /** Cost in looks of an evening that shows the same again: at one time along the row, of one kind, or of one thing that wanders. */
@@ -49,21 +49,21 @@ function samenessCost(grid: Grid, plan: Plan): number {
   return cost
 }
 
-/** Every station after the first at which a thing is shown, and every thing after the first of its kind. */
+/** Every beginning of a thing after the first, and every thing after the first of its kind. */
 function eveningCost(grid: Grid, plan: Plan, where: ShownWhere): number {
   where.fill(0)
-  let [cost, kinds] = [0, 0]
+  let [cost, kinds, last] = [0, 0, -1]
   for (let at = 0; at < plan.length; at++) {
+    if (at % grid.slots === 0) last = -1
     const c = plan[at] ?? -1
     if (c < 0) continue
     const target = grid.targetOf[c] ?? 0
-    const before = where[target] ?? 0
-    const bit = 1 << Math.floor(at / grid.slots)
-    if (before & bit) continue
-    where[target] = before | bit
+    if (target === last) continue
+    last = target
     const kind = grid.kindOf[c] ?? 0
-    if (before !== 0) cost += WANDERING_LOOKS
+    if (where[target] === 1) cost += WANDERING_LOOKS
     else if (kinds & (1 << kind)) cost += AGAIN_BY_KIND[kind] ?? 0
+    where[target] = 1
     kinds |= 1 << kind
   }
   return cost

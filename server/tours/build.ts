@@ -37,7 +37,7 @@ export interface BuiltTour {
 }
 
 /** Steps that give a good programme for a row of four in about a second. */
-export const DEFAULT_STEPS = 150_000
+export const DEFAULT_STEPS = 400_000
 
 /** Reckons the night once and begins the search. A night without a telescope, or with nothing to see, begins one with nothing to do. */
 export function beginTour(input: TourInput): TourWork {

@@ -21,9 +21,10 @@ export interface CellInput {
   readonly tubes: readonly Tube[]
   readonly powerX: number
   readonly cycleSec: number
-  /** Rows of the stations with a smaller aperture, and 0 to 1 from the smallest to the largest of the row. */
+  /** Rows of the stations with a smaller aperture, how large this one is beside the smallest, and whether it is by hand beside driven ones. */
   readonly smaller: readonly number[]
   readonly bigness: number
+  readonly isDriftBeside: boolean
 }
 
 export interface Cell {

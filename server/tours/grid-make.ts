@@ -3,7 +3,7 @@ import type { EveningChance } from './evening-chance.ts'
 import type { Grid, GridCandidate, GridStation } from './grid.ts'
 import { type Cell, cellOf } from './grid-cells.ts'
 import { bestCells, moonBySlot, movingTable, numbersOf, rankedCells, rowOf } from './grid-parts.ts'
-import { quarterHours } from './hours.ts'
+import { instantOf, quarterHours } from './hours.ts'
 import type { Night } from './night.ts'
 import type { ShowObject } from './target.ts'
 import type { Setup } from './tour.ts'
@@ -46,6 +46,7 @@ export function gridOf(input: GridInput): Grid {
     people: Float64Array.from(quarters, ({ people }) => countOf(people)),
     fade: Float64Array.from(quarters, ({ fromAt }) => fadeAt(fromAt, borders[0], night.settings.stayMin)),
     ...numbersOf(candidates),
+    isStill: stillSlots(night, borders),
     ranked: rankedCells(tables.worth, stations.length, candidates.length, slots),
     isMoonUp: moonBySlot(candidates, tables.worth, stations.length, slots),
     isBest: bestCells(candidates, tables.quality, stations.length, borders),
@@ -60,6 +61,14 @@ interface Quarter {
 
 const quartersOf = (night: Night, borders: readonly Date[]): readonly Quarter[] =>
   borders.slice(0, -1).map((fromAt, t) => ({ fromAt, toAt: borders[t + 1] ?? fromAt, people: peopleAt(night, fromAt) }))
+
+/** The quarters that begin while a class goes round: it is in the middle of something when one begins. */
+function stillSlots(night: Night, borders: readonly Date[]): readonly boolean[] {
+  const { schoolClass } = night.settings
+  if (!schoolClass) return borders.slice(1).map(() => false)
+  const [from, to] = [instantOf(night, schoolClass.startsAt), instantOf(night, schoolClass.endsAt)]
+  return borders.slice(0, -1).map((at) => from < at && at < to)
+}
 
 /** What a look given at the opening still weighs at an instant: exp(-minutes / length of stay). */
 const fadeAt = (at: Date, opensAt: Date | undefined, stayMin: number): number =>
@@ -82,14 +91,14 @@ function columnOf(
   const candidate = chance.candidates[column]
   const object = objects.find(({ key }) => key === candidate?.targetKey)
   if (candidate === undefined || object === undefined) return []
-  const cells = stations.map(({ telescope, smaller, bigness }, station) => {
+  const cells = stations.map(({ telescope, smaller, bigness, isDriftBeside }, station) => {
     const at = station * chance.candidates.length + column
     const [setup, beside]: (Setup | null | undefined)[] = [chance.setups[at], chance.besides[at]]
     const tubes = telescope.tubes.filter(({ id }) => id === setup?.tubeId || id === beside?.tubeId)
     if (!setup || tubes.length === 0) return []
     const gate = { sky, site: night.site, mount: telescope }
     const what = { table: chance, column, candidate, object, powerX: setup.powerX, cycleSec: night.settings.cycleSec }
-    const ask = { ...what, gate, station, telescope, tubes, smaller, bigness }
+    const ask = { ...what, gate, station, telescope, tubes, smaller, bigness, isDriftBeside }
     return quarters.map(({ fromAt, toAt, people }) => cellOf(ask, fromAt, toAt, people))
   })
   const best = cells.flat().reduce((most, cell) => Math.max(most, cell?.worth ?? 0), 0)

@@ -9,6 +9,8 @@ import { OBJECT_KINDS } from './target.ts'
 import type { Telescope } from './telescope.ts'
 
 const USUAL_ALTITUDE_DEG = 40
+/** A telescope so many times as wide as the smallest of the row is large (our judgement). */
+const LARGE_RATIO = 3
 const HALF_HOUR_MS = 1_800_000
 
 /** The telescopes of the row in its order, each with whom it suits. */
@@ -18,15 +20,17 @@ export function rowOf(night: Night, stationIds: readonly string[]): readonly Gri
     telescope === null || !stationIds.includes(id) ? [] : [{ id, telescope, isForChildren, place }],
   )
   const apertures = row.map(({ telescope }) => Math.max(...telescope.tubes.map((tube) => tube.apertureMm)))
-  const [least, most] = [Math.min(...apertures), Math.max(...apertures)]
+  const least = Math.min(...apertures)
   return row.map((station, s) => {
     const aperture = apertures[s] ?? least
     return {
       ...station,
       isForChildren: isMarked ? station.isForChildren : reaches(station.telescope, isForChild),
       isForChair: reaches(station.telescope, (height) => isForChair(height, station.telescope)),
+      isDriftBeside:
+        station.telescope.mount === 'altaz-hand' && row.some(({ telescope }) => telescope.mount !== 'altaz-hand'),
       smaller: apertures.flatMap((other, i) => (other < aperture ? [i] : [])),
-      bigness: most > least ? Math.log(aperture / least) / Math.log(most / least) : 0,
+      bigness: Math.min(1, Math.log(aperture / least) / Math.log(LARGE_RATIO)),
     }
   })
 }

@@ -11,9 +11,11 @@ export interface GridStation {
   readonly isForChildren: boolean
   /** Its place among all stations of the row, for what stands beside it. */
   readonly place: number
-  /** Numbers of the stations with a smaller aperture, and 0 to 1 from the smallest aperture of the row to the largest. */
+  /** Numbers of the stations with a smaller aperture; 0 for the smallest of the row, 1 for one three times as large. */
   readonly smaller: readonly number[]
   readonly bigness: number
+  /** True where this mount is pushed by hand and another of the row is driven. */
+  readonly isDriftBeside: boolean
 }
 
 /** A view that at least one station can show in at least one quarter hour. */
@@ -60,6 +62,8 @@ export interface Grid {
   readonly targetOf: Int16Array
   readonly targets: number
   readonly kindOf: Uint8Array
+  /** By slot: true where a class has the row, so that nothing may begin. */
+  readonly isStill: readonly boolean[]
   /** By slot: true when some station can show the Moon. */
   readonly isMoonUp: readonly boolean[]
   /** What is on offer at station * slots + slot, the worthiest first. */

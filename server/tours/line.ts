@@ -6,7 +6,7 @@ export const CYCLE_SEC = { brisk: 36, normal: 50, slow: 80 } as const
 export const CEILING_LOOKS_PER_HOUR = 100
 /** By hand at high power the operator centres the thing again for every visitor; common practice, no source. */
 const RECENTRE_SEC = 20
-const RECENTRE_POWER_X = 80
+export const RECENTRE_POWER_X = 80
 
 /** Looks an hour at one eyepiece for a cycle in seconds, never above 100. */
 export const looksPerHour = (cycleSec: number): number => Math.min(CEILING_LOOKS_PER_HOUR, 3600 / cycleSec)

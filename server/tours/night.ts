@@ -42,13 +42,20 @@ export const NightSettings = Type.Object({
   stayMin: Type.Number({ minimum: 15, maximum: 240 }),
   /** True when a lamp shines on the people at the telescopes; without it none does. */
   streetLight: Type.Optional(Type.Boolean()),
+  /** A class that has the row to itself for a time, in so many groups that change stations at one bell; without it none does. */
+  schoolClass: Type.Optional(
+    Type.Union([
+      Type.Object({ startsAt: WallClock, endsAt: WallClock, groups: Type.Integer({ minimum: 1, maximum: 12 }) }),
+      Type.Null(),
+    ]),
+  ),
   /** The usual age of the visitors; without it, or null, a mixed public. */
   visitorYears: Type.Optional(Type.Union([Type.Number({ minimum: 5, maximum: 90 }), Type.Null()])),
 })
 export type NightSettings = Static<typeof NightSettings>
 
 /** Common practice, no source, but for extinction and newcomer factor (server/sight says where those come from). */
-export const DEFAULT_SETTINGS: Omit<NightSettings, 'streetLight' | 'visitorYears'> = {
+export const DEFAULT_SETTINGS: Omit<NightSettings, 'streetLight' | 'visitorYears' | 'schoolClass'> = {
   extinctionMag: 0.28,
   seeingArcsec: 2.5,
   thinCloud: 0,

@@ -14,7 +14,7 @@ export const ANYONE = 0.95
 const MOST_MOVES_PER_HOUR = 4 / 3
 const SHOWPIECE_APPEAL = 0.85
 const SHOWPIECE_CHANCE = 0.8
-const LAST_SLOTS = 2
+export const LAST_SLOTS = 2
 
 /** The rules in the order in which they give way: the first gives way first. A stop that is not well placed is never made at all. */
 export const RULES: readonly Rule[] = [
@@ -27,7 +27,11 @@ export const RULES: readonly Rule[] = [
   { code: 'rule.anyone-sees', weight: 350, breachesAt: tooHardForAnyone },
   { code: 'rule.moon-always', weight: 500, breachesAt: moonMissing },
   { code: 'rule.at-once', weight: 700, breachesAt: shownTooOften },
+  { code: 'rule.class-still', weight: 900, breachesAt: movesInClass },
 ]
+
+/** What a breach of the rule with this code costs the search; 0 for a code that is no rule's. */
+export const weightOf = (code: string): number => RULES.find((rule) => rule.code === code)?.weight ?? 0
 
 /** No telescope stands idle while it has something to show. */
 function idleWithOffer(grid: Grid, plan: Plan, slot: number): number {
@@ -55,10 +59,20 @@ export function begins(grid: Grid, plan: Plan, station: number, slot: number): b
   return now >= 0 && now !== shownAt(grid, plan, station, slot - 1)
 }
 
-/** Four moves a telescope in three hours are plenty. */
+/** While a class goes round, nothing begins: every group sees the same. */
+function movesInClass(grid: Grid, plan: Plan, slot: number): number {
+  if (!grid.isStill[slot]) return 0
+  return grid.stations.reduce((sum, _, s) => sum + (begins(grid, plan, s, slot) ? 1 : 0), 0)
+}
+
+/** Moves of one telescope that an evening of this length bears: four in three hours are plenty. */
+export function mostMoves({ borders }: Pick<Grid, 'borders'>): number {
+  const hours = ((borders.at(-1)?.getTime() ?? 0) - (borders[0]?.getTime() ?? 0)) / 3_600_000
+  return Math.max(1, Math.ceil(MOST_MOVES_PER_HOUR * hours))
+}
+
 function movesTooMany(grid: Grid, plan: Plan, slot: number): number {
-  const hours = ((grid.borders.at(-1)?.getTime() ?? 0) - (grid.borders[0]?.getTime() ?? 0)) / 3_600_000
-  const most = Math.max(1, Math.ceil(MOST_MOVES_PER_HOUR * hours))
+  const most = mostMoves(grid)
   let breaches = 0
   for (let s = 0; s < grid.stations.length; s++) {
     if (!begins(grid, plan, s, slot)) continue
@@ -73,12 +87,15 @@ function movesTooMany(grid: Grid, plan: Plan, slot: number): number {
 function lastWithoutShowpiece(grid: Grid, plan: Plan, slot: number): number {
   if (slot < grid.slots - LAST_SLOTS) return 0
   for (let s = 0; s < grid.stations.length; s++) {
-    const c = shownAt(grid, plan, s, slot)
-    if (c < 0 || (grid.candidates[c]?.appeal ?? 0) < SHOWPIECE_APPEAL) continue
-    if ((grid.chance[cellAt(grid, s, c, slot)] ?? 0) >= SHOWPIECE_CHANCE) return 0
+    if (isShowpiece(grid, s, shownAt(grid, plan, s, slot), slot)) return 0
   }
   return 1
 }
+
+/** True when what a station would show in a quarter is a showpiece that most see. */
+export const isShowpiece = (grid: Grid, station: number, candidate: number, slot: number): boolean =>
+  (grid.candidates[candidate]?.appeal ?? 0) >= SHOWPIECE_APPEAL &&
+  (grid.chance[cellAt(grid, station, candidate, slot)] ?? 0) >= SHOWPIECE_CHANCE
 
 /** One station reached from a chair and one for children show one of the three best things, where the row has such stations. */
 function bestOutOfReach(grid: Grid, plan: Plan, slot: number): number {

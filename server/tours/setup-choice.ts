@@ -6,9 +6,10 @@ import type { SkyGeometry } from '../sight/sky-brightness.ts'
 import type { Subject } from '../sight/subject.ts'
 import { type Chosen, meritOf, setupOf } from './chosen-setup.ts'
 import type { EveningSky } from './evening.ts'
+import { CYCLE_SEC, cycleAt, looksPerHour, RECENTRE_POWER_X } from './line.ts'
 import { geometryAtStep } from './sky-at.ts'
 import type { Aim } from './target.ts'
-import { offeredOculars, type Telescope } from './telescope.ts'
+import { type KitOcular, offeredOculars, type Telescope, type Tube } from './telescope.ts'
 import type { Setup } from './tour.ts'
 import { twoLooks } from './two-looks.ts'
 
@@ -67,7 +68,17 @@ export function bestMoment(
 
 const AS_GOOD = 0.99 // a second look must cost the first nothing that anybody notices (a choice)
 
-/** The tube and eyepiece that show it best at that moment, or a wide and a close look where both tubes of a mount show it about as well. */
+/** All eyepieces and, where the mount is pushed by hand, those alone with which the view need not be centred again for everyone. */
+const handyOculars = (
+  { mount }: Pick<Telescope, 'mount'>,
+  { focalLengthMm }: Tube,
+  oculars: readonly KitOcular[],
+): readonly (readonly KitOcular[])[] =>
+  mount === 'altaz-hand'
+    ? [oculars, oculars.filter((it) => focalLengthMm / it.focalLengthMm < RECENTRE_POWER_X)]
+    : [oculars]
+
+/** The tube and eyepiece that show it best to most people at that moment, or a wide and a close look where both tubes of a mount show it about as well. */
 export function bestSetup(
   telescope: Telescope,
   subject: Subject,
@@ -79,14 +90,18 @@ export function bestSetup(
   let merit = -1
   const oculars = offeredOculars(telescope)
   for (const tube of telescope.tubes) {
-    const best = bestView(subject, geometry, tube, oculars, conditions, aim)
-    const setup = setupOf(tube, oculars, best)
-    if (setup === null || meritOf(best) <= merit) continue
-    merit = meritOf(best)
-    chosen = { best, setup }
+    for (const kept of handyOculars(telescope, tube, oculars)) {
+      const best = bestView(subject, geometry, tube, kept, conditions, aim)
+      const setup = setupOf(tube, kept, best)
+      if (setup === null) continue
+      const value = meritOf(best) * looksPerHour(cycleAt(CYCLE_SEC.normal, 0, telescope.mount, setup.powerX))
+      if (value <= merit) continue
+      merit = value
+      chosen = { best, setup }
+    }
   }
   if (chosen === null) return null
   const { best, setup } = chosen
-  const pair = aim === 'whole' ? twoLooks(telescope, subject, geometry, conditions, AS_GOOD * merit) : null
+  const pair = aim === 'whole' ? twoLooks(telescope, subject, geometry, conditions, AS_GOOD * meritOf(best)) : null
   return pair ?? { setup, beside: null, ask: prepare(subject, best.view, conditions) }
 }

@@ -15,10 +15,10 @@ export interface Search {
   bettered: number
 }
 
-/** Steps of one round of cooling, rounds that begin afresh, and rounds without a better plan after which nothing is left to try. */
+/** Steps of one round of cooling, every so many rounds one that goes on at the best plan, and rounds without a better plan after which nothing is left to try. */
 const ROUND_STEPS = 25_000
-const FRESH_ROUNDS = 2
-const IDLE_ROUNDS = 6
+const ROUNDS_TO_BEST = 3
+const IDLE_ROUNDS = 18
 /** Loss in looks that is taken lightly at the start of a round. */
 const WARMTH_LOOKS = 3
 
@@ -64,9 +64,9 @@ function tryChange(grid: Grid, search: Search, room: Room): void {
   search.bettered = search.step
 }
 
-/** The first rounds begin afresh, the later ones at the best plan so far. */
+/** Two rounds in three begin afresh, every third at the best plan so far. */
 function restart(grid: Grid, search: Search, room: Room): void {
-  const isFresh = search.step < FRESH_ROUNDS * ROUND_STEPS
+  const isFresh = (search.step / ROUND_STEPS) % ROUNDS_TO_BEST !== ROUNDS_TO_BEST - 1
   search.plan = isFresh ? worthiestPlan(grid) : search.best.slice()
   search.score = isFresh ? scoreOf(grid, search.plan, room) : search.bestScore
 }

@@ -48,23 +48,24 @@ export function eachLook(grid: Grid, plan: Plan, { stock }: Room, use: (cell: nu
   }
 }
 
-/** What a move is felt to cost beyond its minutes, in looks of full worth. */
-const BOTHER_LOOKS = 2.5
+/** What a move is felt to cost beyond its minutes, in looks of full worth: more where few telescopes stand, since more of the field waits (our judgement). */
+export const botherLooks = ({ stations }: Pick<Grid, 'stations'>): number => 4 + 4 / Math.max(1, stations.length)
 
 /** What a stop of a single quarter costs, in looks: hardly found, it is over. */
-const SHORT_STOP_LOOKS = 2
+export const SHORT_STOP_LOOKS = 2
 
 /** Cost of moving: the looks lost, each of the worth of what is moved to, the bother of every move, and stops too short to be worth it. */
 export function movingCost(grid: Grid, plan: Plan): number {
   let cost = 0
   const count = grid.candidates.length
+  const bother = botherLooks(grid)
   for (let s = 0; s < grid.stations.length; s++) {
     let last = -1
     for (let t = 0; t < grid.slots; t++) {
       const c = shownAt(grid, plan, s, t)
       if (c < 0) continue
       const lost = last < 0 || last === c ? -1 : (grid.moving[(s * count + last) * count + c] ?? 0)
-      if (lost >= 0) cost += BOTHER_LOOKS + lost * (grid.worth[cellAt(grid, s, c, t)] ?? 0)
+      if (lost >= 0) cost += bother + lost * (grid.worth[cellAt(grid, s, c, t)] ?? 0)
       if (c !== last && !isShownNext(grid, plan, s, t, c)) cost += SHORT_STOP_LOOKS
       last = c
     }

@@ -12,7 +12,7 @@ export interface Worth {
   readonly lowness: number
   readonly ceiling: number
   readonly comfort: number
-  /** How far it needs this telescope, 0.2 to 2.5: less where smaller ones of the row show it as well. */
+  /** How far it belongs at this telescope, 0.2 to 2. */
   readonly fit: number
   readonly value: number
 }
@@ -29,7 +29,9 @@ export interface WorthInput {
   readonly view: number
   /** Mean view of the smaller telescopes of the row, null where this is the smallest. */
   readonly smallerView: number | null
-  /** 0 for the smallest aperture of the row, 1 for the largest. */
+  /** True where this mount is pushed by hand and another of the row is driven. */
+  readonly isDriftBeside: boolean
+  /** 0 for the smallest aperture of the row, 1 for one three times as large and more. */
   readonly bigness: number
 }
 
@@ -40,7 +42,7 @@ export function worthOf(input: WorthInput): Worth {
   const lowness = isBrightBody(object) ? 1 : lownessAt(altitudeDeg)
   const ceiling = ceilingCost(telescope, altitudeDeg)
   const comfort = Math.min(...input.tubes.map((tube) => comfortOf(telescope, tube, altitudeDeg, input.people)))
-  const fit = fitOf(object.kind, view, input.smallerView, input.bigness)
+  const fit = fitOf(object.kind, input)
   const { appeal } = object
   const value = chance * view * delightOf(appeal) * steadiness * lowness * ceiling * comfort * fit
   return { chance, view, appeal, steadiness, lowness, ceiling, comfort, fit, value }
@@ -49,22 +51,28 @@ export function worthOf(input: WorthInput): Worth {
 /** What an appeal counts, 0 to 1: its square, since a plain thing shown perfectly must not outrank a showpiece (our judgement). */
 export const delightOf = (appeal: number): number => appeal ** 2
 
+/** How far a smaller telescope shows it nearly as well before a large one is wasted on it, and what that costs the largest. */
 const WASTED_FROM = 0.5
 const WASTED_COST = 0.8
-const OWN_REWARD = 1.5
+/** What aperture adds to a glow beyond what its view says: the big telescope is there for it. */
+const GLOW_REWARD = 1
+/** What a planet is worth where it drifts away by hand while another telescope would follow it. */
+const DRIFTING = 0.5
 
-/** Kinds made of bright points: a close pair that only the largest splits is no reason to give it the evening. */
-const POINTS: readonly ObjectKind[] = ['star', 'red-star', 'double', 'asterism']
+const GLOWS: readonly ObjectKind[] = ['globular', 'galaxy', 'planetary', 'nebula', 'remnant', 'comet']
+
+export type FitInput = Pick<WorthInput, 'view' | 'smallerView' | 'bigness' | 'isDriftBeside'>
 
 /**
- * How far a thing needs this telescope (our judgement): in the largest of the row 2.5 for what smaller ones show at most
- * half as well (1 for stars), falling to 0.2 for what they show just as well; nearer to 1 in the smaller ones.
+ * How far a thing belongs at this telescope (our judgement): glows count up to twice in the largest; the Moon, stars and
+ * clusters down to 0.2 there where smaller ones show them as well; planets where a motor follows them.
  */
-export function fitOf(kind: ObjectKind, view: number, smallerView: number | null, bigness: number): number {
+export function fitOf(kind: ObjectKind, { view, smallerView, bigness, isDriftBeside }: FitInput): number {
+  if (kind === 'planet') return isDriftBeside ? DRIFTING : 1
+  if (GLOWS.includes(kind)) return 1 + GLOW_REWARD * bigness
   if (smallerView === null || view <= 0) return 1
   const wasted = Math.min(1, Math.max(0, (smallerView / view - WASTED_FROM) / (1 - WASTED_FROM)))
-  const reward = POINTS.includes(kind) ? 0 : OWN_REWARD
-  return 1 + bigness * (reward * (1 - wasted) - WASTED_COST * wasted)
+  return 1 - WASTED_COST * bigness * wasted
 }
 
 /** Steadiness of a close view by altitude in degrees, for what the sight floor's view does not hold: 1 from 40 up, 0.5 at 20, 0.3 at 12 and below (common practice, no source). */

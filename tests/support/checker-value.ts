@@ -109,18 +109,19 @@ const apertureOf = ({ tubes }: Showing['telescope']): number => Math.max(...tube
 
 function needs({ night }: Checked, { object, telescope }: Showing, at: Date, view: number): number {
   const row = night.stations.flatMap((station) => (station.telescope === null ? [] : [station.telescope]))
+  const isDriven = row.some(({ mount }) => mount !== 'altaz-hand')
+  if (object.kind === 'planet') return telescope.mount === 'altaz-hand' && isDriven ? 0.5 : 1
+  const bigness = Math.min(1, Math.log(apertureOf(telescope) / Math.min(...row.map(apertureOf))) / Math.log(3))
+  if (['globular', 'galaxy', 'planetary', 'nebula', 'remnant', 'comet'].includes(object.kind)) return 1 + bigness
   const smaller = row.filter((other) => apertureOf(other) < apertureOf(telescope))
   if (smaller.length === 0) return 1
   const views = smaller.map((other) => bestSeen(object, at, night, other).view)
   const share = views.reduce((sum, other) => sum + other, 0) / views.length / view
-  const wasted = Math.min(1, Math.max(0, (share - 0.5) / 0.5))
-  const [least, most] = [Math.min(...row.map(apertureOf)), Math.max(...row.map(apertureOf))]
-  const bigness = Math.log(apertureOf(telescope) / least) / Math.log(most / least)
-  const isPoint = ['star', 'red-star', 'double', 'asterism'].includes(object.kind)
-  return 1 + bigness * ((isPoint ? 0 : 1.5) * (1 - wasted) - 0.8 * wasted)
+  return 1 - 0.8 * bigness * Math.min(1, Math.max(0, (share - 0.5) / 0.5))
 }
 
 function movingCost(checked: Checked, stops: readonly Showing[], rowOf: (at: Date) => HalfHour): number {
+  const bother = 4 + 4 / checked.night.stations.filter(({ telescope }) => telescope !== null).length
   const middleAt = new Date((checked.opensAt.getTime() + checked.closesAt.getTime()) / 2)
   return stops.reduce((cost, stop) => {
     const short = stop.endsAt.getTime() - stop.startsAt.getTime() <= 900_000 ? 2 : 0
@@ -134,7 +135,7 @@ function movingCost(checked: Checked, stops: readonly Showing[], rowOf: (at: Dat
     const find = isHand && !isEasy ? 3 : 0
     const minutes = 1 + find + swing / (isHand ? HAND_DEG_PER_MIN : DRIVEN_DEG_PER_MIN)
     const lost = (minutes * 60) / Math.max(36, checked.night.settings.cycleSec)
-    return cost + short + 2.5 + lost * meanWorth(checked, stop, stop.startsAt, rowOf(stop.startsAt))
+    return cost + short + bother + lost * meanWorth(checked, stop, stop.startsAt, rowOf(stop.startsAt))
   }, 0)
 }
 
@@ -154,8 +155,11 @@ function alikeCost({ opensAt, closesAt }: Checked, stops: readonly Showing[]): n
     }
   }
   const targets = [...new Set(stops.map(({ targetKey }) => targetKey))]
-  const places = new Set(stops.map(({ targetKey, stationId }) => `${targetKey} ${stationId}`)).size
+  const begun = stops.filter((stop) => {
+    const before = stops.filter((other) => other.stationId === stop.stationId && other.endsAt <= stop.startsAt).at(-1)
+    return before?.targetKey !== stop.targetKey
+  }).length
   const kinds = targets.map((key) => stops.find(({ targetKey }) => targetKey === key)?.object.kind ?? 'star')
   const again = kinds.filter((kind, i) => kinds.indexOf(kind) < i).reduce((sum, kind) => sum + (AGAIN[kind] ?? 0), 0)
-  return cost + 8 * (places - targets.length) + again
+  return cost + 8 * (begun - targets.length) + again
 }

@@ -69,13 +69,14 @@ describe('the programme of the northern demo night', () => {
     expect(keys(stops)).toContain('m45')
   })
 
-  it('gives the big reflector what only it shows, and the Orion Nebula once it is clear of the oak', () => {
+  it('gives the big reflector glows, the sinking ring first, and shows the Orion Nebula once it is clear of the oak', () => {
     const stops = at(northern.stops, 2)
     expect(keys(stops)).not.toContain('moon')
     expect(keys(stops)).not.toContain('saturn')
-    const orion = stops.find(({ targetKey }) => targetKey === 'm42')
+    expect(stops[0]?.targetKey).toBe('m57')
+    expect(stops[0]?.reasons.map(({ code }) => code)).toContain('tour.best-in-big')
+    const orion = northern.stops.find(({ targetKey }) => targetKey === 'm42')
     expect(orion?.startsAt.getTime()).toBeGreaterThanOrEqual(instantOf(demoNight, '20:00').getTime())
-    expect(orion?.reasons.map(({ code }) => code)).toContain('tour.best-in-big')
   })
 
   it('never shows the Andromeda Galaxy while it stands overhead', () => {

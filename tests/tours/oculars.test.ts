@@ -21,7 +21,7 @@ const eyepiece = (id: string, focalLengthMm: number, fieldStopMm: number | null 
 })
 const barlow = { id: 'b', name: '2x Barlow', factor: 2 }
 const reducer = { id: 'r', name: '0.5x reducer', factor: 0.5 }
-const kit = (more: Partial<Telescope>): Telescope => ({ ...A_TELESCOPE, ...more })
+const kit = (more: Partial<Telescope>): Telescope => ({ ...A_TELESCOPE, mount: 'altaz-driven', ...more })
 
 describe('what can be put into a tube', () => {
   it('is each eyepiece alone, then each behind each Barlow or reducer, under an id of its own', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Grid, type Plan, shownAt } from '../../server/tours/grid.ts'
 import { RULES } from '../../server/tours/rules.ts'
 import type { ObjectKind } from '../../server/tours/target.ts'
-import { eachLook, movingCost, roomFor } from '../../server/tours/value.ts'
+import { botherLooks, eachLook, movingCost, roomFor } from '../../server/tours/value.ts'
 import { demoNight } from '../support/demo-night.ts'
 
 const SLOTS = 12
@@ -34,6 +34,7 @@ const grid: Grid = {
     place,
     smaller: [],
     bigness: 0,
+    isDriftBeside: false,
   })),
   candidates: kinds.map((kind, c) => ({
     targetKey: `target-${targets[c]}`,
@@ -58,6 +59,7 @@ const grid: Grid = {
   targetOf: Int16Array.from(targets),
   targets: 4,
   kindOf: Uint8Array.from(kinds, (_, c) => targets[c] ?? 0),
+  isStill: new Array<boolean>(SLOTS).fill(false),
   isMoonUp: new Array<boolean>(SLOTS).fill(true),
   ranked: Array.from({ length: 4 * SLOTS }, () => Int16Array.from([0, 1, 2, 3, 4])),
   isBest: Uint8Array.from({ length: kinds.length * SLOTS }, (_, i) => (i < 3 * SLOTS ? 1 : 0)),
@@ -182,7 +184,7 @@ describe('moving', () => {
   it('costs nothing for a telescope that stays, and something for every change', () => {
     expect(movingCost(grid, good)).toBe(0)
     const once = movingCost(grid, changed(good, 3, 6, HARD))
-    expect(once).toBeCloseTo(2.5 + 3 * 0.5, 9)
+    expect(once).toBeCloseTo(botherLooks(grid) + 3 * 0.5, 9)
     expect(movingCost(grid, changed(changed(good, 3, 4, HARD), 3, 8, PLAIN))).toBeCloseTo(2 * once, 9)
   })
 })

@@ -30,7 +30,15 @@ describe('the worth of a look', () => {
   it('is the product of factors that are kept apart', () => {
     const object = showObject({ kind: 'globular', appeal: 0.5 })
     const place = { telescope: low, tubes: [lowTube], altitudeDeg: 25, people: family, isClose: false }
-    const worth = worthOf({ object, ...place, chance: 0.8, view: 0.6, smallerView: null, bigness: 0 })
+    const worth = worthOf({
+      object,
+      ...place,
+      chance: 0.8,
+      view: 0.6,
+      smallerView: null,
+      bigness: 0,
+      isDriftBeside: false,
+    })
     const { chance, view, appeal, steadiness, lowness, ceiling, comfort, fit } = worth
     expect(worth.value).toBeCloseTo(chance * view * appeal ** 2 * steadiness * lowness * ceiling * comfort * fit, 12)
     expect(lowness).toBeCloseTo(0.9, 9)
@@ -53,11 +61,20 @@ describe('the worth of a look', () => {
     expect(comfortOf(big, bigTube, 75, { adults: 0, children: 0, seated: 0 })).toBe(1)
   })
 
-  it('rises in the largest telescope for what only it shows, and falls for what all show', () => {
-    expect(fitOf('planetary', 0.6, 0.3, 1)).toBeCloseTo(2.5, 9)
-    expect(fitOf('planetary', 0.6, 0.6, 1)).toBeCloseTo(0.2, 9)
-    expect(fitOf('double', 0.9, 0.3, 1)).toBe(1)
-    expect(fitOf('planetary', 0.6, null, 0)).toBe(1)
+  it('rises with the telescope for a glow, and falls for what a smaller one shows as well', () => {
+    const large = { view: 0.6, smallerView: 0.6, bigness: 1, isDriftBeside: false }
+    expect(fitOf('planetary', large)).toBe(2)
+    expect(fitOf('globular', { ...large, bigness: 0.5 })).toBe(1.5)
+    expect(fitOf('double', large)).toBeCloseTo(0.2, 9)
+    expect(fitOf('open-cluster', { ...large, smallerView: 0.3 })).toBe(1)
+    expect(fitOf('open-cluster', { ...large, smallerView: null, bigness: 0 })).toBe(1)
+  })
+
+  it('halves a planet that drifts by hand while another telescope would follow it', () => {
+    const byHand = { view: 0.8, smallerView: 0.8, bigness: 1, isDriftBeside: true }
+    expect(fitOf('planet', byHand)).toBe(0.5)
+    expect(fitOf('planet', { ...byHand, isDriftBeside: false })).toBe(1)
+    expect(fitOf('globular', byHand)).toBe(2)
   })
 })
 

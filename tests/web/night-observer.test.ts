@@ -100,3 +100,25 @@ describe('a night as JSON', () => {
     ])
   })
 })
+
+describe('a class that has the row to itself', () => {
+  it('is kept as typed, comes back to be changed, and is none when no time is given', async () => {
+    const typed = {
+      'settings.schoolClass.startsAt': '19:00',
+      'settings.schoolClass.endsAt': '20:00',
+      'settings.schoolClass.groups': '4',
+    }
+    expect((await post('/nights', { ...NIGHT, ...typed })).statusCode).toBe(303)
+    expect(lastKept()?.settings.schoolClass).toEqual({ startsAt: '19:00', endsAt: '20:00', groups: 4 })
+    const { fields } = await editForm()
+    expect(fields).toMatchObject(typed)
+    await post('/nights', { ...NIGHT, 'settings.schoolClass.groups': '4' })
+    expect(lastKept()?.settings.schoolClass).toBeUndefined()
+  })
+
+  it('is refused beside the time that is none', async () => {
+    const { statusCode, body } = await post('/nights', { ...NIGHT, 'settings.schoolClass.startsAt': 'seven' })
+    expect(statusCode).toBe(422)
+    expect(body).toContain('id="field-settings-schoolClass-startsAt-problem"')
+  })
+})

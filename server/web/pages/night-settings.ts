@@ -22,6 +22,9 @@ export function settingFields(words: Words, state: FormState, factors: readonly 
   return [
     ...numbers,
     form.number('settings.visitorYears', ask('visitorYears')),
+    form.text('settings.schoolClass.startsAt', ask('classStarts')),
+    form.text('settings.schoolClass.endsAt', ask('classEnds')),
+    form.number('settings.schoolClass.groups', ask('classGroups')),
     form.tick('settings.streetLight', ask('streetLight')),
   ]
 }

@@ -98,7 +98,22 @@ function settingsOf(values: FormValues): NightSettings {
     // What is not said is left out: a night that is sent back unchanged stays the night that its programme was built for.
     ...(values['settings.streetLight'] === 'true' && { streetLight: true }),
     ...(years !== undefined && { visitorYears: numberOf(years) }),
+    ...classOf(values),
   }
+}
+
+const CLASS = 'settings.schoolClass'
+
+/** A class is one once a time of it is given. */
+function classOf(values: FormValues): Pick<NightSettings, 'schoolClass'> {
+  const [startsAt, endsAt, groups] = [values[`${CLASS}.startsAt`], values[`${CLASS}.endsAt`], values[`${CLASS}.groups`]]
+  if (startsAt === undefined && endsAt === undefined) return {}
+  const schoolClass = {
+    startsAt: startsAt ?? '',
+    endsAt: endsAt ?? '',
+    groups: groups === undefined ? 1 : numberOf(groups),
+  }
+  return { schoolClass }
 }
 
 /** The values of the form of a kept night. */
@@ -108,8 +123,17 @@ export function nightValues(night: Night): FormValues {
   const stationRows = stations.map(({ name, kind, telescope, operator, isForChildren }) =>
     textRow({ name, kind, telescopeId: telescope?.id ?? '', operator, isForChildren: isForChildren ? 'true' : '' }),
   )
-  const settingValues = Object.entries(settings).map(([key, value]) => [`settings.${key}`, String(value ?? '')])
-  const values = { title, siteId: site.id, date, opens, closes, ...Object.fromEntries(settingValues) }
+  const { schoolClass, ...plain } = settings
+  const classValues = Object.entries(schoolClass ?? {}).map(([key, value]) => [`${CLASS}.${key}`, String(value)])
+  const settingValues = Object.entries(plain).map(([key, value]) => [`settings.${key}`, String(value ?? '')])
+  const values = {
+    title,
+    siteId: site.id,
+    date,
+    opens,
+    closes,
+    ...Object.fromEntries([...settingValues, ...classValues]),
+  }
   return withRows(values, { visitors: visitorRows, stations: stationRows })
 }
 

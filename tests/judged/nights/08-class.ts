@@ -28,7 +28,7 @@ export const night08: JudgedNight = {
     closes: '20:15',
     visitors: visitors('19:15', 2, 4, 28),
     stations: row(['Small reflector', 'children'], ['Driven tube']),
-    settings: DEFAULT_SETTINGS,
+    settings: { ...DEFAULT_SETTINGS, schoolClass: { startsAt: '19:15', endsAt: '20:15', groups: 2 } },
   },
   written: [
     {

@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest'
+import { readOutreach } from '../../db/catalogue/outreach.ts'
+import { advance, beginTour, DEFAULT_STEPS, finishTour } from '../../server/tours/build.ts'
+import { eveningSky } from '../../server/tours/evening.ts'
+import { eveningChance } from '../../server/tours/evening-chance.ts'
+import { nightHours } from '../../server/tours/hours.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
+import { breachesOf } from '../support/checker.ts'
+import { nightOf } from '../support/demo-night.ts'
+import { agreementOf } from './agreement.ts'
+import { DEFENDED } from './defended.ts'
+import { JUDGED_NIGHTS } from './nights/index.ts'
+
+const objects = readOutreach().filter(isForTelescopes)
+const AGREED = 0.8
+const MOST_MOVES_IN_THREE_HOURS = 4
+
+const built = JUDGED_NIGHTS.map((judged) => {
+  const { title, site, telescopes, written } = judged
+  const night = nightOf({
+    site,
+    telescopes,
+    night: { ...judged.night, title, siteId: 'site' },
+    rehearsesFrom: judged.night.opens,
+  })
+  const sky = eveningSky(night, objects)
+  const work = beginTour({ night, objects, sky, chance: eveningChance(sky, night, objects), seed: 1 })
+  advance(work, DEFAULT_STEPS)
+  const tour = finishTour(work)
+  const { agreed, written: minutes } = agreementOf(night, written, tour.stops)
+  return { title, night, tour, share: agreed / minutes }
+})
+
+it('agrees with the written programmes on nine nights of twelve, and defends the others in writing', () => {
+  for (const { title, share } of built) console.log(`${Math.round(100 * share)} % agreed: ${title}`)
+  const others = built.filter(({ share }) => share < AGREED).map(({ title }) => title)
+  expect(others.length).toBeLessThanOrEqual(3)
+  expect(others.filter((title) => (DEFENDED[title] ?? '').length < 80)).toEqual([])
+  expect(Object.keys(DEFENDED).filter((title) => !others.includes(title))).toEqual([])
+})
+
+it('keeps every rule on every one of them, but for those that it says gave way', () => {
+  for (const { title, night, tour } of built) {
+    const breaches = breachesOf({ night, objects, stops: tour.stops, ...nightHours(night) })
+    if (tour.notices.every(({ code }) => !code.startsWith('rule.'))) expect(breaches, title).toEqual([])
+  }
+})
+
+it('moves no telescope more than four times in three hours', () => {
+  for (const { title, night, tour } of built) {
+    const { opensAt, closesAt } = nightHours(night)
+    const hours = (closesAt.getTime() - opensAt.getTime()) / 3_600_000
+    for (const { id } of night.stations) {
+      const moves = tour.stops.filter(({ stationId }) => stationId === id).length - 1
+      expect(moves, title).toBeLessThanOrEqual(Math.ceil((MOST_MOVES_IN_THREE_HOURS * hours) / 3))
+    }
+  }
+})
