@@ -63,6 +63,8 @@ export function tourStore(db: Database) {
       stops.put(tour.id, rows)
       if (bound !== null) prove.run(tour.id, madeAt, bound)
     }),
+    /** Keeps a limit that was proved at an instant; the least of a programme's limits is its bound. */
+    prove: (tourId: string, at: Date, bound: number): void => void prove.run(tourId, at.toISOString(), bound),
   }
 }
 

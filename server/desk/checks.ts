@@ -38,7 +38,7 @@ export function checkDesk({ findNight, programme, jobs, own }: Needs): Desk['che
 }
 
 /** The instant, or the nearest one for which the evening is reckoned: half an hour either side of the public hours. A far one would keep the only worker busy for minutes. */
-function nearEvening(night: Night, at: Date): Date {
+export function nearEvening(night: Night, at: Date): Date {
   const { opensAt, closesAt } = nightHours(night)
   return new Date(clamp(at.getTime(), opensAt.getTime() - HALF_HOUR_MS, closesAt.getTime() + HALF_HOUR_MS))
 }

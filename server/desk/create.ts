@@ -7,16 +7,19 @@ import { placeStore } from '../../db/places.ts'
 import { type StarStore, starStore } from '../../db/stars.ts'
 import { type WorldEventStore, worldEventStore } from '../../db/world-events.ts'
 import type { Clock } from '../clock.ts'
+import { PROOF_ROUNDS } from '../tours/build.ts'
 import { isForTelescopes } from '../tours/target.ts'
 import { alignmentDesk, brightStars } from './alignment.ts'
 import { bundleWorker } from './bundle.ts'
 import { checkDesk } from './checks.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
+import { holeDesk } from './hole.ts'
 import type { WorkerStart } from './job-kinds.ts'
 import { type Jobs, jobQueue } from './jobs.ts'
 import { learningDesk } from './learning.ts'
 import { markLog } from './mark-log.ts'
 import { markDesk } from './marks.ts'
+import { missingDesk } from './missing.ts'
 import { nightDesk } from './nights.ts'
 import { tonightDesk } from './object-tonight.ts'
 import { fixedOf, knownIn, objectDesk, placeDesk } from './objects.ts'
@@ -24,6 +27,7 @@ import { ownDesk } from './own-objects.ts'
 import { storyTeller, wordDesk } from './own-words.ts'
 import { sessionDesk } from './sessions.ts'
 import { sightDesk } from './sight.ts'
+import { lineDesk } from './simulation.ts'
 import { siteDesk } from './sites.ts'
 import { skyDesk } from './sky.ts'
 import { openStores, type Stores } from './stores.ts'
@@ -31,6 +35,7 @@ import { telescopeDesk } from './telescopes.ts'
 import { thingDesk } from './things.ts'
 import { programmeOf, tourDesk } from './tours.ts'
 import { DEFAULT_TRY_LIMITS, type TryLimits } from './tries.ts'
+import { wishDesk } from './wishes.ts'
 
 export interface DeskOptions {
   /** The data folder; made when it is not there. One process at a time. */
@@ -41,6 +46,8 @@ export interface DeskOptions {
   readonly commit: string
   readonly version: string
   readonly tryLimits?: TryLimits
+  /** Rounds in which a limit is proved for each new programme, in the background; 0 for none. */
+  readonly proofRounds?: number
   /** Called before the catalogue is built, which takes some seconds, once for each folder. */
   readonly beforeBuild?: (() => void) | undefined
 }
@@ -79,7 +86,7 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
 }
 
 async function deskParts(
-  { clock, pin, tryLimits = DEFAULT_TRY_LIMITS }: DeskOptions,
+  { clock, pin, tryLimits = DEFAULT_TRY_LIMITS, proofRounds = PROOF_ROUNDS }: DeskOptions,
   stores: Stores & { readonly objects: ObjectStore; readonly stars: StarStore; readonly worldEvents: WorldEventStore },
   jobs: Jobs,
   catalogueDigest: string,
@@ -89,6 +96,7 @@ async function deskParts(
   const nights = nightDesk({ ...stores, clock })
   const objects = objectDesk({ ...stores, story: storyTeller(stores) })
   const known = knownIn(stores)
+  const keyOf = (name: string) => known(name)?.canonicalKey
   const own = () => stores.ownObjects.listed().filter(isForTelescopes)
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
@@ -103,13 +111,17 @@ async function deskParts(
     nights,
     objects,
     words: wordDesk({ ...stores, show: objects.show }),
-    own: ownDesk({ ...stores, clock, keyOf: (name) => known(name)?.canonicalKey }),
+    own: ownDesk({ ...stores, clock, keyOf }),
     sky,
     sight: sightDesk({ objects, sky }),
-    tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own }),
+    tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own, proofRounds }),
+    wishes: wishDesk({ ...stores, objects, keyOf, findNight: nights.find, programme, jobs, own }),
     alignment: alignmentDesk({ findNight: nights.find, programme, jobs, own }),
     tonight: tonightDesk({ objects, own, findNight: nights.find, programme, jobs }),
     checks: checkDesk({ findNight: nights.find, programme, jobs, own }),
+    hole: holeDesk({ findNight: nights.find, jobs, own }),
+    line: lineDesk({ findNight: nights.find, programme, jobs, own }),
+    missing: missingDesk({ findNight: nights.find, jobs, own }),
     marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
     learning,
     things: thingDesk({ ...browsed, sites, telescopes, nights, learning, jobs, clock }),

@@ -7,11 +7,15 @@ import type { Place } from '../sky/place.ts'
 import type { AlignmentPair } from '../tours/alignment.ts'
 import type { Check } from '../tours/check.ts'
 import type { FieldState } from '../tours/field.ts'
+import type { Hole, SkyPart } from '../tours/hole.ts'
 import type { FactorInUse, SiteLearning } from '../tours/learning.ts'
 import type { WorldEvent } from '../tours/light-left.ts'
 import type { Mark, RecordedMarks } from '../tours/mark.ts'
+import type { Missing } from '../tours/missing.ts'
 import type { Night, NightDraft, Station } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
+import type { ReckonedLine } from '../tours/simulation-reckoned.ts'
+import type { LineReport } from '../tours/simulation-report.ts'
 import type { Site, SiteDraft, Town } from '../tours/site.ts'
 import type { Neighbour, ObjectHit, ShowObject, Story } from '../tours/target.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
@@ -19,6 +23,7 @@ import type { Tour } from '../tours/tour.ts'
 import type { OwnDesk } from './own-objects.ts'
 import type { WordDesk } from './own-words.ts'
 import type { ThingDesk } from './thing-kinds.ts'
+import type { WishDesk } from './wishes.ts'
 
 /** Where one key stands at one time and place. Bodies carry their look; catalogue objects leave those values null. */
 export interface SkyPlaceAnswer {
@@ -63,6 +68,15 @@ export interface HealthAnswer {
   readonly isRehearsal: boolean
   readonly counts: { readonly stars: number; readonly outreach: number; readonly places: number }
   readonly sqlite: { readonly version: string; readonly journalMode: string; readonly synchronous: number }
+}
+
+/** The line of a night's programme: as arithmetic says, and as simulated people make it. */
+export interface LineAnswer {
+  /** Of the programme. */
+  readonly version: number
+  readonly seed: number
+  readonly reckoned: ReckonedLine
+  readonly simulated: LineReport
 }
 
 /** How a version of a programme stands to its night now. */
@@ -136,12 +150,19 @@ export interface Desk {
     versions(nightId: string): readonly Pick<Tour, 'id' | 'version' | 'madeAt' | 'why' | 'value'>[]
     stateOf(tour: Tour): TourState
   }
+  readonly wishes: WishDesk
   readonly checks: {
     /** The check at an instant; needs a programme. */
     at(nightId: string, at: Date): Promise<Check>
     /** All checks of the public hours, for paper. */
     evening(nightId: string): Promise<readonly Check[]>
   }
+  /** How long people wait with the programme that the row goes by, and what they get to see; needs a programme. */
+  readonly line: (nightId: string) => Promise<LineAnswer>
+  /** What every telescope can show at an instant through the open parts of the sky; needs no programme. */
+  readonly hole: (nightId: string, open: readonly SkyPart[], at: Date) => Promise<Hole>
+  /** Why the showpieces of the night that are missing from a programme are missing; asked again for the same, the same answer. */
+  readonly missing: (tour: Tour) => Promise<readonly Missing[]>
   /** One object of the outreach list on one night, by its canonical key; the sky behind it at an instant, or at its best. */
   readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
   /** At most three pairs of stars to set the driven mounts up on at an instant, best first; none by day. */

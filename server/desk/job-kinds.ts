@@ -1,12 +1,18 @@
 import type { AlignmentPair } from '../tours/alignment.ts'
 import type { BrightStar } from '../tours/alignment-lights.ts'
 import type { Check } from '../tours/check.ts'
+import type { Hole, SkyPart } from '../tours/hole.ts'
 import type { MarkedNight, SiteLearning } from '../tours/learning.ts'
+import type { Missing } from '../tours/missing.ts'
 import type { MonthAsk } from '../tours/month-night.ts'
 import type { Night } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
+import type { LineReport } from '../tours/simulation-report.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Stop, Tour } from '../tours/tour.ts'
+import type { Wish } from '../tours/wish.ts'
+import type { WishConflict } from '../tours/wish-conflicts.ts'
+import type { WishCost } from '../tours/wish-cost.ts'
 import type { Seasonal } from './thing-kinds.ts'
 
 /** What the worker is given once, when it starts. */
@@ -24,7 +30,25 @@ type Own = readonly ShowObject[]
 
 /** Everything that the worker can be asked, by kind: what goes in and what comes out. All of it is plain data. */
 export interface JobKinds {
-  readonly tour: { readonly asked: { night: Night; own: Own; seed: number; steps: number }; readonly answer: BuiltTour }
+  readonly tour: {
+    readonly asked: { night: Night; own: Own; wishes: readonly Wish[]; seed: number; steps: number }
+    readonly answer: BuiltTour
+  }
+  /** Proves an upper limit for the programme that the same search gives; null where there is nothing to prove. */
+  readonly proof: {
+    readonly asked: { night: Night; own: Own; wishes: readonly Wish[]; seed: number; steps: number; rounds: number }
+    readonly answer: number | null
+  }
+  /** Which wishes cannot be met, and why. */
+  readonly 'wish-conflicts': {
+    readonly asked: { night: Night; own: Own; wishes: readonly Wish[] }
+    readonly answer: readonly WishConflict[]
+  }
+  /** What each wish costs: a search for each. */
+  readonly 'wish-costs': {
+    readonly asked: { night: Night; own: Own; wishes: readonly Wish[]; seed: number; steps: number }
+    readonly answer: readonly WishCost[]
+  }
   readonly checks: {
     readonly asked: { night: Night; own: Own; tour: Tour; moments: readonly Moment[] }
     readonly answer: Check[]
@@ -36,6 +60,19 @@ export interface JobKinds {
   readonly tonight: {
     readonly asked: { night: Night; own: Own; tour: Tour | null; object: ShowObject; at: Date | null }
     readonly answer: ObjectTonight
+  }
+  readonly hole: {
+    readonly asked: { night: Night; own: Own; open: readonly SkyPart[]; at: Date }
+    readonly answer: Hole
+  }
+  readonly missing: {
+    readonly asked: { night: Night; own: Own; tour: Tour }
+    readonly answer: readonly Missing[]
+  }
+  /** How the lines of a programme go. */
+  readonly simulation: {
+    readonly asked: { night: Night; own: Own; stops: readonly Stop[]; seed: number }
+    readonly answer: LineReport
   }
   readonly learning: {
     readonly asked: { nights: readonly (MarkedNight & { readonly own: Own })[] }
@@ -57,14 +94,20 @@ export interface Moment {
   readonly previousAt: Date | null
 }
 
-/** Which job goes first: the host waits for a programme, a page for a check or for stars; browsing can wait. */
+/** Which job goes first: the host waits for a programme, a hole in the clouds for nobody, a page for a check or for stars; browsing can wait, and nobody waits for a proof. */
 export const PRIORITIES: Readonly<Record<JobKind, number>> = {
+  'wish-conflicts': 0,
   tour: 0,
+  hole: -1,
   checks: 1,
   alignment: 1,
   tonight: 1,
+  missing: 2,
+  simulation: 2,
   season: 2,
   learning: 2,
+  'wish-costs': 2,
+  proof: 3,
 }
 
 /** A message to the worker, and its answer: a value, or what was thrown. */

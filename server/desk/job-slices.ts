@@ -1,9 +1,11 @@
 import { type AlignmentPair, alignmentPairs } from '../tours/alignment.ts'
 import type { BrightStar } from '../tours/alignment-lights.ts'
 import { targetDirections } from '../tours/alignment-targets.ts'
-import { advance, beginTour, finishTour } from '../tours/build.ts'
+import { advance, advanceProof, beginProof, beginTour, finishTour, limitOf, type TourWork } from '../tours/build.ts'
 import type { Check } from '../tours/check.ts'
 import { halfHourCheck } from '../tours/half-hour.ts'
+import { cloudHole, type Hole } from '../tours/hole.ts'
+import { type Missing, missingShowpieces } from '../tours/missing.ts'
 import { type ObjectTonight, objectTonight } from '../tours/object-tonight.ts'
 import { placeOf } from '../tours/site.ts'
 import type { EveningShelf } from './evening-shelf.ts'
@@ -11,21 +13,44 @@ import type { BuiltTour, JobKinds } from './job-kinds.ts'
 
 const SLICE_MS = 50
 const FIRST_SLICE_STEPS = 20
+const ROUNDS_A_SLICE = 2
 
-type Slices<Answer> = Generator<undefined, Answer>
+export type Slices<Answer> = Generator<undefined, Answer>
+
+type AskedTour = JobKinds['tour']['asked']
 
 /** Builds a programme, a slice at a time; the same seed and steps give the same programme however they are sliced. */
-export function* tourSlices(
-  { night, own, seed, steps }: JobKinds['tour']['asked'],
-  evenings: EveningShelf,
-): Slices<BuiltTour> {
+export function* tourSlices(asked: AskedTour, evenings: EveningShelf): Slices<BuiltTour> {
   const beganMs = performance.now()
+  const work = yield* workSlices(asked, evenings)
+  return { ...finishTour(work), seconds: (performance.now() - beganMs) / 1000 }
+}
+
+/** Finds the same programme again and sharpens its limit for so many rounds. */
+export function* proofSlices(
+  { rounds, ...asked }: JobKinds['proof']['asked'],
+  evenings: EveningShelf,
+): Slices<number | null> {
+  const work = yield* workSlices(asked, evenings)
+  const proof = beginProof(work)
+  for (let done = 0; done < rounds && advanceProof(work, proof, ROUNDS_A_SLICE); done += ROUNDS_A_SLICE) yield
+  return limitOf(work, proof)
+}
+
+/** Searches for a programme, a slice at a time. */
+function* workSlices({ night, own, wishes, seed, steps }: AskedTour, evenings: EveningShelf): Slices<TourWork> {
   const evening = evenings.withOwn(own)
   const sky = evening.sky(night)
   yield
   const chance = evening.chance(sky, night)
   yield
-  const work = beginTour({ night, objects: evening.objects, sky, chance, seed })
+  const work = beginTour({ night, objects: evening.objects, sky, chance, seed, wishes })
+  yield* searchSlices(work, steps)
+  return work
+}
+
+/** Goes on with a search for so many steps. */
+export function* searchSlices(work: TourWork, steps: number): Slices<void> {
   let left = steps
   let slice = FIRST_SLICE_STEPS
   while (left > 0) {
@@ -36,7 +61,6 @@ export function* tourSlices(
     slice = nextSlice(taken, performance.now() - sliceMs)
     yield
   }
-  return { ...finishTour(work), seconds: (performance.now() - beganMs) / 1000 }
 }
 
 /** As many steps as fit a slice, at most twice as many as the time before. */
@@ -80,4 +104,27 @@ export function* tonightSlices(
   const chance = evening.chance(sky, night)
   yield
   return objectTonight({ night, objects: evening.objects, sky, chance, tour, object, at })
+}
+
+/** Looks at what stands in a hole in the clouds. */
+export function* holeSlices({ night, own, open, at }: JobKinds['hole']['asked'], evenings: EveningShelf): Slices<Hole> {
+  const evening = evenings.withOwn(own)
+  const sky = evening.sky(night)
+  yield
+  const chance = evening.chance(sky, night)
+  yield
+  return cloudHole({ night, objects: evening.objects, sky, chance, open, at })
+}
+
+/** Asks for every missing showpiece why, one a slice. */
+export function* missingSlices(
+  { night, own, tour }: JobKinds['missing']['asked'],
+  evenings: EveningShelf,
+): Slices<readonly Missing[]> {
+  const evening = evenings.withOwn(own)
+  const sky = evening.sky(night)
+  yield
+  const chance = evening.chance(sky, night)
+  yield
+  return yield* missingShowpieces({ night, objects: evening.objects, sky, chance, tour })
 }

@@ -9,6 +9,7 @@ import { settingStore } from '../../db/settings.ts'
 import { siteStore } from '../../db/sites.ts'
 import { telescopeStore } from '../../db/telescopes.ts'
 import { tourStore } from '../../db/tours.ts'
+import { wishStore } from '../../db/wishes.ts'
 
 export type Stores = ReturnType<typeof openStores>
 
@@ -27,5 +28,6 @@ export function openStores(db: Database) {
     ownWords: ownWordStore(db),
     phones: phoneStore(db),
     settings: settingStore(db),
+    wishes: wishStore(db),
   }
 }

@@ -1,10 +1,20 @@
 import { parentPort, workerData } from 'node:worker_threads'
 import { eveningShelf } from './evening-shelf.ts'
 import { type Asked, type Job, PRIORITIES, type WorkerStart } from './job-kinds.ts'
-import { alignmentSlices, checkSlices, tonightSlices, tourSlices } from './job-slices.ts'
+import {
+  alignmentSlices,
+  checkSlices,
+  holeSlices,
+  missingSlices,
+  proofSlices,
+  tonightSlices,
+  tourSlices,
+} from './job-slices.ts'
 import { learningSlices } from './learning-slices.ts'
 import { seasonSlices } from './season-slices.ts'
+import { simulationSlices } from './simulation-slices.ts'
 import { sliceQueue } from './slice-queue.ts'
+import { conflictSlices, costSlices } from './wish-slices.ts'
 
 const port = parentPort
 if (port === null) throw new Error('This file runs as a worker only')
@@ -16,8 +26,14 @@ port.on('message', ({ id, job }: Asked) => queue.add(id, PRIORITIES[job.kind], s
 
 function slicesOf(job: Job): Generator<undefined, unknown> {
   if (job.kind === 'tonight') return tonightSlices(job, evenings)
+  if (job.kind === 'hole') return holeSlices(job, evenings)
+  if (job.kind === 'missing') return missingSlices(job, evenings)
+  if (job.kind === 'simulation') return simulationSlices(job, evenings)
   if (job.kind === 'season') return seasonSlices(job, start)
   if (job.kind === 'learning') return learningSlices(job, evenings)
   if (job.kind === 'tour') return tourSlices(job, evenings)
+  if (job.kind === 'proof') return proofSlices(job, evenings)
+  if (job.kind === 'wish-conflicts') return conflictSlices(job, evenings)
+  if (job.kind === 'wish-costs') return costSlices(job, evenings)
   return job.kind === 'checks' ? checkSlices(job, evenings) : alignmentSlices(job, start.stars, evenings)
 }

@@ -5,8 +5,8 @@ import { mostMoves, weightOf } from './rules.ts'
 
 /**
  * A price on everything that stations share: new eyes (target * slots + slot), beginning a target, a further thing of a
- * kind, each duty (duty * slots + slot), crowds of one target and of one kind (group * slots + slot), beginning beside a
- * neighbour (station * slots + slot), and beginning at all (station).
+ * kind, each duty (duty * slots + slot), crowds of one target and of one kind (group * slots + slot), showing what is on
+ * elsewhere (slot), beginning beside a neighbour (station * slots + slot), and beginning at all (station).
  */
 export interface PriceTables {
   readonly stock: Float64Array
@@ -15,10 +15,11 @@ export interface PriceTables {
   readonly duty: Float64Array
   readonly target: Float64Array
   readonly kind: Float64Array
+  readonly alike: Float64Array
   readonly near: Float64Array
   readonly moves: Float64Array
 }
-export const TABLES = ['stock', 'entry', 'again', 'duty', 'target', 'kind', 'near', 'moves'] as const
+export const TABLES = ['stock', 'entry', 'again', 'duty', 'target', 'kind', 'alike', 'near', 'moves'] as const
 export const CROWD_TABLES = ['target', 'kind'] as const
 
 /** The prices, how high each may rise so that the limit stays one, how far a usual step goes, and the step before. */
@@ -29,7 +30,17 @@ export interface Prices {
   readonly drift: PriceTables
 }
 
-const USUAL_STEP = { stock: 0.1, entry: 2, again: 2, duty: 3, target: 3, kind: 0.3, near: 2, moves: 2 } as const
+const USUAL_STEP = {
+  stock: 0.1,
+  entry: 2,
+  again: 2,
+  duty: 3,
+  target: 3,
+  kind: 0.3,
+  alike: 3,
+  near: 2,
+  moves: 2,
+} as const
 
 export function beginPrices(grid: Grid, shares: Shares): Prices {
   const { slots, targets } = grid
@@ -47,6 +58,7 @@ export function beginPrices(grid: Grid, shares: Shares): Prices {
     ),
     target: new Float64Array(targets * slots).fill(sameTarget?.steepest ?? 0),
     kind: new Float64Array(shares.kinds * slots).fill(sameKind?.steepest ?? 0),
+    alike: new Float64Array(slots).fill(weightOf('rule.row-alike')),
     near: new Float64Array(stations * slots).fill(weightOf('rule.neighbours-together')),
     moves: new Float64Array(stations).fill(weightOf('rule.moves')),
   }
@@ -54,7 +66,10 @@ export function beginPrices(grid: Grid, shares: Shares): Prices {
   // A look late in the evening is counted as if given at the opening, when it would have faded most.
   for (let i = 0; i < scale.stock.length; i++) scale.stock[i] = USUAL_STEP.stock * (grid.fade[i % slots] ?? 1)
   const zero = (table: Float64Array): Float64Array => new Float64Array(table.length)
-  return { now: mapTables(highest, zero), highest, scale, drift: mapTables(highest, zero) }
+  const now = mapTables(highest, zero)
+  // Where none may be alike, each that is costs all that the rule does, whatever the others show.
+  if (shares.alikeSpare === 0) now.alike.set(highest.alike)
+  return { now, highest, scale, drift: mapTables(highest, zero) }
 }
 
 export function mapTables(
@@ -68,6 +83,7 @@ export function mapTables(
     duty: change(tables.duty, 'duty'),
     target: change(tables.target, 'target'),
     kind: change(tables.kind, 'kind'),
+    alike: change(tables.alike, 'alike'),
     near: change(tables.near, 'near'),
     moves: change(tables.moves, 'moves'),
   }
@@ -97,7 +113,8 @@ export function constantOf(grid: Grid, shares: Shares, { now }: Prices): number 
       sum -= duty.isPriced[t] ? (now.duty[d * slots + t] ?? 0) * need : duty.weight * (duty.short[t] ?? 0)
     }
   }
-  for (const [i, name] of CROWD_TABLES.entries()) sum += crowdConstant(grid, shares.crowds[i], now[name])
+  for (const [i, name] of CROWD_TABLES.entries()) sum += crowdConstant(grid, shares.crowds[i], now[name], now.alike)
+  for (const price of now.alike) sum += price * shares.alikeSpare
   for (const [j, kind] of shares.kindOfTarget.entries())
     sum += Math.max(0, (now.entry[j] ?? 0) - (now.again[kind] ?? 0))
   for (const price of now.again) sum += price
@@ -106,10 +123,11 @@ export function constantOf(grid: Grid, shares: Shares, { now }: Prices): number 
   return sum
 }
 
-function crowdConstant(grid: Grid, crowd: Crowd | undefined, prices: Float64Array): number {
+function crowdConstant(grid: Grid, crowd: Crowd | undefined, prices: Float64Array, alike: Float64Array): number {
   if (crowd === undefined) return 0
   return prices.reduce((sum, price, i) => {
     const group = Math.floor(i / grid.slots)
-    return sum + mostAtPrice(price, grid.stations.length, (count) => crowd.cost(group, count))[0]
+    const extra = alike[i % grid.slots] ?? 0
+    return sum + mostAtPrice(price, grid.stations.length, (count) => crowd.cost(group, count, extra))[0]
   }, 0)
 }

@@ -1,7 +1,7 @@
 import { AGAIN_BY_KIND, SAME_KIND_LOOKS, SAME_TARGET_LOOKS } from './alike.ts'
 import { eyesOf } from './bound-runs.ts'
 import { cellAt, type Grid } from './grid.ts'
-import { ANYONE, isShowpiece, LAST_SLOTS, weightOf } from './rules.ts'
+import { ANYONE, isShowpiece, LAST_SLOTS, mostDifferent, weightOf } from './rules.ts'
 
 /** A rule that so many stations must serve in a quarter. */
 export interface Duty {
@@ -21,8 +21,8 @@ export interface Crowd {
   /** By candidate. */
   readonly groupOf: ArrayLike<number>
   readonly groups: number
-  /** What it costs a quarter to show so many of a group. */
-  readonly cost: (group: number, shown: number) => number
+  /** What it costs a quarter to show so many of a group, at a price for each that is not the first. */
+  readonly cost: (group: number, shown: number, alike: number) => number
   /** The most that one more of them can cost. */
   readonly steepest: number
 }
@@ -35,6 +35,8 @@ export interface Shares {
   /** By target: its kind. */
   readonly kindOfTarget: readonly number[]
   readonly kinds: number
+  /** How many stations of a quarter may show what another one shows. */
+  readonly alikeSpare: number
   /** By station: true when it is a neighbour of the one before it in the row. */
   readonly isBeside: readonly boolean[]
 }
@@ -48,6 +50,7 @@ export function sharesOf(grid: Grid): Shares {
     crowds: [sameTargets(grid), sameKinds(grid)],
     kindOfTarget,
     kinds: AGAIN_BY_KIND.length,
+    alikeSpare: grid.stations.length - mostDifferent(grid.stations.length),
     isBeside: grid.stations.map(({ place }, s) => s > 0 && place - (grid.stations[s - 1]?.place ?? 0) === 1),
   }
 }
@@ -118,8 +121,9 @@ function sameTargets(grid: Grid): Crowd {
   return {
     groupOf: grid.targetOf,
     groups: grid.targets,
-    cost: (target, shown) => pair * pairs(shown) + tooMany * Math.max(0, shown - (atOnce[target] ?? 1)),
-    steepest: pair * (grid.stations.length - 1) + tooMany,
+    cost: (target, shown, alike) =>
+      pair * pairs(shown) + tooMany * Math.max(0, shown - (atOnce[target] ?? 1)) + alike * Math.max(0, shown - 1),
+    steepest: pair * (grid.stations.length - 1) + tooMany + weightOf('rule.row-alike'),
   }
 }
 

@@ -51,10 +51,14 @@ function offer(grid: Grid, shares: Shares, { now }: Prices, slopes: PriceTables)
   }
   for (const [i, name] of CROWD_TABLES.entries()) {
     for (const [at, price] of now[name].entries()) {
-      const cost = (count: number): number => shares.crowds[i]?.cost(Math.floor(at / slots), count) ?? 0
-      add(slopes[name], at, mostAtPrice(price, grid.stations.length, cost)[1])
+      const alike = now.alike[at % slots] ?? 0
+      const cost = (count: number): number => shares.crowds[i]?.cost(Math.floor(at / slots), count, alike) ?? 0
+      const count = mostAtPrice(price, grid.stations.length, cost)[1]
+      add(slopes[name], at, count)
+      if (name === 'target' && shares.alikeSpare > 0) add(slopes.alike, at % slots, -Math.max(0, count - 1))
     }
   }
+  for (const t of slopes.alike.keys()) add(slopes.alike, t, shares.alikeSpare)
   for (const [j, kind] of shares.kindOfTarget.entries()) {
     if ((now.entry[j] ?? 0) <= (now.again[kind] ?? 0)) continue
     add(slopes.entry, j, 1)

@@ -10,6 +10,8 @@ export interface Bound {
   readonly shares: Shares
   readonly free: readonly Float64Array[]
   readonly prices: Prices
+  /** What each station alone would show at the last prices: no programme yet, but a good place to look for one. */
+  readonly plan: Plan
   /** The least limit found so far: no programme of the night scores more. */
   least: number
   /** Rounds since the limit last fell by a noticeable part, and how boldly prices move. */
@@ -29,6 +31,7 @@ export function beginBound(grid: Grid): Bound {
     shares,
     free: freeRuns(grid, shares),
     prices: beginPrices(grid, shares),
+    plan: new Int16Array(grid.stations.length * grid.slots),
     least: isEmpty(grid) ? 0 : Number.POSITIVE_INFINITY,
     idle: 0,
     boldness: 1,
@@ -44,20 +47,19 @@ const isEmpty = (grid: Grid): boolean => grid.candidates.length === 0 || grid.st
  */
 export function advanceBound(grid: Grid, bound: Bound, found: number, rounds: number): boolean {
   if (isEmpty(grid)) return false
-  const plan: Plan = new Int16Array(grid.stations.length * grid.slots)
   const noticeable = NOTICEABLE * Math.abs(found)
   for (let k = 0; k < rounds; k++) {
     if (bound.boldness < LEAST_BOLDNESS || bound.least - found < noticeable) return false
-    const limit = limitOf(grid, bound, plan)
+    const limit = limitOf(grid, bound)
     bound.idle = limit < bound.least - noticeable ? 0 : bound.idle + 1
     bound.least = Math.min(bound.least, limit)
     if (bound.idle > IDLE_ROUNDS) [bound.boldness, bound.idle] = [bound.boldness * COOLING, 0]
-    stepPrices(grid, bound.shares, bound.prices, plan, bound.boldness * Math.max(limit - found, noticeable))
+    stepPrices(grid, bound.shares, bound.prices, bound.plan, bound.boldness * Math.max(limit - found, noticeable))
   }
   return true
 }
 
-function limitOf(grid: Grid, { shares, free, prices }: Bound, plan: Plan): number {
+function limitOf(grid: Grid, { shares, free, prices, plan }: Bound): number {
   let limit = constantOf(grid, shares, prices)
   for (const station of grid.stations.keys()) {
     const charged = chargeOf(grid, shares, prices, station, free[station] ?? new Float64Array())

@@ -1,7 +1,8 @@
+import { advanceBound, type Bound, beginBound } from './bound.ts'
 import type { EveningSky } from './evening.ts'
 import type { EveningChance } from './evening-chance.ts'
 import type { Grid } from './grid.ts'
-import { gridOf } from './grid-make.ts'
+import { openGridOf, wishedGrid } from './grid-make.ts'
 import type { Night } from './night.ts'
 import { noticesOf } from './notices.ts'
 import { advanceSearch, beginSearch, type Search } from './solver.ts'
@@ -9,7 +10,8 @@ import { sparesOf } from './spares.ts'
 import { stopsOf } from './stops.ts'
 import type { ShowObject } from './target.ts'
 import type { Remark, Spare, Stop } from './tour.ts'
-import { roomFor, valueOfPlan } from './value.ts'
+import { breachWeight, roomFor, valueOfPlan } from './value.ts'
+import type { Wish } from './wish.ts'
 
 export interface TourInput {
   readonly night: Night
@@ -17,11 +19,14 @@ export interface TourInput {
   readonly sky: EveningSky
   readonly chance: EveningChance
   readonly seed: number
+  readonly wishes?: readonly Wish[]
 }
 
 /** A programme in the making: plain data, changed by `advance` alone. */
 export interface TourWork {
   readonly input: TourInput
+  /** All that can be shown, and what the host's wishes leave of it. */
+  readonly open: Grid
   readonly grid: Grid
   readonly search: Search
 }
@@ -36,27 +41,55 @@ export interface BuiltTour {
   readonly notices: readonly Remark[]
 }
 
+/** Rounds that prove most of what can be proved, in 20 seconds for a row of eight. */
+export const PROOF_ROUNDS = 700
+
 /** Steps that give a good programme for a row of four in about a second. */
 export const DEFAULT_STEPS = 400_000
 
 /** Reckons the night once and begins the search. A night without a telescope, or with nothing to see, begins one with nothing to do. */
 export function beginTour(input: TourInput): TourWork {
-  const grid = gridOf(input)
-  return { input, grid, search: beginSearch(grid, input.seed) }
+  return workOn(input, openGridOf(input))
+}
+
+/** The same on a grid that was reckoned before, for the wishes with which that was done or some of them. */
+export function workOn(input: TourInput, open: Grid): TourWork {
+  const grid = wishedGrid(open, input.night, input.wishes ?? [])
+  return { input, open, grid, search: beginSearch(grid, input.seed) }
 }
 
 /** Tries so many changes; false when nothing is left to try. Slices add up: twice 500 steps are the same as 1000. */
 export const advance = (work: TourWork, steps: number): boolean => advanceSearch(work.grid, work.search, steps)
 
 /** The best programme found so far, with its spares and the rules that had to give way. */
-export function finishTour({ input, grid, search }: TourWork): BuiltTour {
+export function finishTour({ input, open, grid, search }: TourWork): BuiltTour {
   const plan = search.best
   const stops = stopsOf(input, grid, plan)
   return {
     stops,
-    spares: sparesOf(input, grid, stops),
+    spares: sparesOf(input, spareGrid(input, open), stops),
     value: valueOfPlan(grid, plan, roomFor(grid)),
     bound: null,
     notices: noticesOf(input, grid, plan),
   }
 }
+
+/** A proof of how good the programme of a search is, that has not begun. */
+export const beginProof = ({ grid }: TourWork): Bound => beginBound(grid)
+
+/** Sharpens the limit by so many rounds; false when more would bring nothing. */
+export const advanceProof = ({ grid, search }: TourWork, proof: Bound, rounds: number): boolean =>
+  advanceBound(grid, proof, search.bestScore, rounds)
+
+/** What no programme of the night is worth more than, in the looks of `value`; null before the first round. */
+export function limitOf({ grid, search }: TourWork, { least }: Bound): number | null {
+  return Number.isFinite(least) ? least + breachWeight(grid, search.best) : null
+}
+
+/** What is spare is whatever is not barred: a station that is kept for one thing needs others when that is clouded. */
+const spareGrid = ({ wishes = [], night }: TourInput, open: Grid): Grid =>
+  wishedGrid(
+    open,
+    night,
+    wishes.filter(({ kind }) => kind === 'bar'),
+  )

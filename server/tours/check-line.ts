@@ -8,9 +8,10 @@ import { nightHours } from './hours.ts'
 import { waitMin } from './line.ts'
 import type { Night, Station } from './night.ts'
 import { comesAt, leaveBy, type WhyNot, whyNotOf } from './offered.ts'
+import { pointingOf } from './pointing.ts'
 import { stepAt, targetAt } from './sky-at.ts'
 import type { Aim } from './target.ts'
-import type { Telescope } from './telescope.ts'
+import type { Telescope, Tube } from './telescope.ts'
 import type { Cause, Setup } from './tour.ts'
 import { countOf, peopleAt } from './visitors.ts'
 
@@ -25,14 +26,14 @@ export interface Asked {
   readonly isSpare: boolean
 }
 
-interface LineInput {
+/** An evening with its chances, as the check asks about it. */
+export interface LineInput {
   readonly night: Night
   readonly sky: EveningSky
   readonly chance: EveningChance
 }
 
 const HALF_HOUR_MIN = 30
-const POINTS = 16
 
 /** How one target stands at one station at an instant. */
 export function lineOf(input: LineInput, asked: Asked, at: Date): CheckLine {
@@ -44,11 +45,9 @@ export function lineOf(input: LineInput, asked: Asked, at: Date): CheckLine {
     stationId: station.id,
     isSpare,
     ...standingOf(input, asked, at),
-    altitudeDeg: place.altitudeDeg,
-    azimuthDeg: place.azimuthDeg,
-    point: Math.round((place.azimuthDeg / 360) * POINTS) % POINTS,
-    fists: Math.round(place.altitudeDeg / 5) / 2,
-    eyepieceHeightCm: heightCmOf(asked, place.altitudeDeg),
+    ...place,
+    ...pointingOf(place),
+    eyepieceHeightCm: heightCmOf(input.chance, asked, place.altitudeDeg),
   }
 }
 
@@ -80,8 +79,7 @@ function standingOf(input: LineInput, asked: Asked, at: Date): Standing {
 /** The gate, and after it whether a newcomer sees it more often than not. */
 function whyNotSeen({ night, sky, chance }: LineInput, asked: Asked): WhyNot {
   const atGate = whyNotOf({ sky, site: night.site, mount: asked.telescope }, asked.targetIndex)
-  const row = chance.stationIds.indexOf(asked.station.id)
-  const column = chance.candidates.findIndex(({ targetKey, aim }) => targetKey === asked.targetKey && aim === asked.aim)
+  const [row, column] = placeIn(chance, asked)
   const withChance = (step: number): Cause | null => {
     const cause = atGate(step)
     if (cause !== null || row < 0 || column < 0) return cause
@@ -89,6 +87,13 @@ function whyNotSeen({ night, sky, chance }: LineInput, asked: Asked): WhyNot {
   }
   return Object.assign(withChance, { watched: atGate.watched })
 }
+
+/** Row and column of a question in the table of chances; -1 where it has none. */
+const placeIn = ({ stationIds, candidates }: EveningChance, { station, targetKey, aim }: Asked) =>
+  [
+    stationIds.indexOf(station.id),
+    candidates.findIndex((candidate) => candidate.targetKey === targetKey && candidate.aim === aim),
+  ] as const
 
 /** Minutes until the last of a fair share of the people has looked. */
 function lineMin(night: Night, at: Date): number {
@@ -100,9 +105,19 @@ function lineMin(night: Night, at: Date): number {
 const WISHED_CM = { children: 105, everyone: 135 } as const
 
 /** Height of the eyepiece in whole centimetres with the legs as well set as their range allows; null when the target is down. */
-function heightCmOf({ telescope, station, setups }: Asked, altitudeDeg: number): number | null {
-  const tube = telescope.tubes.find(({ id }) => id === setups[0]?.tubeId)
+function heightCmOf(chance: EveningChance, asked: Asked, altitudeDeg: number): number | null {
+  const { telescope, station } = asked
+  const tube = tubeOf(chance, asked)
   if (tube === undefined || altitudeDeg < 0) return null
   const { lowCm, highCm } = eyepieceHeight(telescope, tube, altitudeDeg)
   return Math.round(clamp(station.isForChildren ? WISHED_CM.children : WISHED_CM.everyone, lowCm, highCm))
+}
+
+/** The tube that the programme asks for; on a telescope that took the place of another, the tube that shows it best there. */
+function tubeOf(chance: EveningChance, asked: Asked): Tube | undefined {
+  const { tubes } = asked.telescope
+  const [row, column] = placeIn(chance, asked)
+  const best = row < 0 || column < 0 ? null : chance.setups[row * chance.candidates.length + column]
+  const planned = tubes.find(({ id }) => id === asked.setups[0]?.tubeId)
+  return planned ?? tubes.find(({ id }) => id === best?.tubeId) ?? tubes[0]
 }

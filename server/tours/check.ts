@@ -1,10 +1,11 @@
+import type { Pointing } from './pointing.ts'
 import type { Aim } from './target.ts'
 import type { Cause, Remark } from './tour.ts'
 
 export type CheckGroup = 'good' | 'going' | 'gone' | 'coming'
 
 /** One target of the programme, or a spare, as it stands at the moment of the check, at one station. */
-export interface CheckLine {
+export interface CheckLine extends Pointing {
   readonly targetKey: string
   readonly aim: Aim
   readonly stationId: string
@@ -18,10 +19,6 @@ export interface CheckLine {
   readonly minutesLeft: number | null
   readonly altitudeDeg: number
   readonly azimuthDeg: number
-  /** One of sixteen compass points, 0 = north, 4 = east. */
-  readonly point: number
-  /** Fists at arm's length above the level horizon, 10 degrees each, to the half. */
-  readonly fists: number
   readonly eyepieceHeightCm: number | null
 }
 

@@ -3,11 +3,14 @@ import type { EveningChance } from './evening-chance.ts'
 import type { Grid, GridCandidate, GridStation } from './grid.ts'
 import { type Cell, cellOf } from './grid-cells.ts'
 import { bestCells, moonBySlot, movingTable, numbersOf, rankedCells, rowOf } from './grid-parts.ts'
-import { instantOf, quarterHours } from './hours.ts'
+import { quarterHours } from './hours.ts'
+import { isNamed, limited, limitsOf } from './limits.ts'
 import type { Night } from './night.ts'
+import { isInClass, schoolClassOf } from './school-class.ts'
 import type { ShowObject } from './target.ts'
 import type { Setup } from './tour.ts'
 import { countOf, type People, peopleAt } from './visitors.ts'
+import type { Wish } from './wish.ts'
 
 export interface GridInput {
   readonly night: Night
@@ -16,20 +19,33 @@ export interface GridInput {
   readonly chance: EveningChance
   /** A target that is kept however little it is worth. */
   readonly keepKey?: string
+  /** What the host wished: nothing else is on offer then and there. */
+  readonly wishes?: readonly Wish[]
 }
 
 const MOST_CANDIDATES = 60
+/** So many of the kinds that a station is kept for are kept too, the worthiest there. */
+const MOST_OF_A_PURPOSE = 6
 const TABLES = ['worth', 'chance', 'quality', 'meanChance', 'meanView', 'capacity'] as const satisfies (keyof Cell)[]
 
 /** The night as quarter hours, from the evening's sky and chances: the sixty candidates that are worth most somewhere, so that the search stays quick. */
 export function gridOf(input: GridInput): Grid {
+  return wishedGrid(openGridOf(input), input.night, input.wishes ?? [])
+}
+
+/** An open grid as wishes leave it; they must be among those with which it was made. */
+export const wishedGrid = (open: Grid, night: Night, wishes: readonly Wish[]): Grid =>
+  wishes.length === 0 ? open : limited(open, limitsOf(wishes, night, open))
+
+/** The same before the host's wishes take anything off it; what they name is among its candidates. */
+export function openGridOf(input: GridInput): Grid {
   const { night, chance } = input
   const borders = quarterHours(night)
   const slots = borders.length - 1
   const quarters = quartersOf(night, borders)
   const stations = rowOf(night, chance.stationIds)
   const columns = chance.candidates.flatMap((_, column) => columnOf(input, stations, column, quarters))
-  const kept = keptOf(columns, input.keepKey)
+  const kept = keptOf(columns, stations, input)
   const candidates = kept.map(({ candidate }) => candidate)
   const tables = tablesOf(kept, stations.length, slots)
   const byStation = (table: readonly (Setup | null)[]) =>
@@ -50,6 +66,7 @@ export function gridOf(input: GridInput): Grid {
     ranked: rankedCells(tables.worth, stations.length, candidates.length, slots),
     isMoonUp: moonBySlot(candidates, tables.worth, stations.length, slots),
     isBest: bestCells(candidates, tables.quality, stations.length, borders),
+    asked: [],
   }
 }
 
@@ -64,10 +81,8 @@ const quartersOf = (night: Night, borders: readonly Date[]): readonly Quarter[] 
 
 /** The quarters that begin while a class goes round: it is in the middle of something when one begins. */
 function stillSlots(night: Night, borders: readonly Date[]): readonly boolean[] {
-  const { schoolClass } = night.settings
-  if (!schoolClass) return borders.slice(1).map(() => false)
-  const [from, to] = [instantOf(night, schoolClass.startsAt), instantOf(night, schoolClass.endsAt)]
-  return borders.slice(0, -1).map((at) => from < at && at < to)
+  const schoolClass = schoolClassOf(night)
+  return borders.slice(0, -1).map((at) => isInClass(schoolClass, at))
 }
 
 /** What a look given at the opening still weighs at an instant: exp(-minutes / length of stay). */
@@ -107,10 +122,28 @@ function columnOf(
   return best > 0 ? [{ candidate: { targetKey, aim, kind, appeal, atOnce, targetIndex, column }, cells, best }] : []
 }
 
-/** The worthiest candidates, and the target that is kept anyhow, in the order of the list. */
-function keptOf(columns: readonly Column[], keepKey?: string): readonly Column[] {
+/** The worthiest candidates, and what is kept anyhow, in the order of the list. */
+function keptOf(
+  columns: readonly Column[],
+  stations: readonly GridStation[],
+  { keepKey, wishes = [] }: GridInput,
+): readonly Column[] {
   const least = columns.map(({ best }) => best).sort((a, b) => b - a)[MOST_CANDIDATES - 1] ?? 0
-  return columns.filter(({ best, candidate }) => best >= least || candidate.targetKey === keepKey)
+  const keys = new Set([keepKey, ...wishes.map(({ targetKey }) => targetKey)])
+  const purposes = wishes.flatMap((wish) => ofPurpose(columns, stations, wish))
+  return columns.filter(
+    (column) => column.best >= least || keys.has(column.candidate.targetKey) || purposes.includes(column),
+  )
+}
+
+/** The worthiest columns of the kinds that a wish keeps a station for. */
+function ofPurpose(columns: readonly Column[], stations: readonly GridStation[], wish: Wish): readonly Column[] {
+  const s = stations.findIndex(({ id }) => id === wish.stationId)
+  if (wish.things.length === 0 || s < 0) return []
+  const bestThere = ({ cells }: Column): number =>
+    (cells[s] ?? []).reduce((most, cell) => Math.max(most, cell?.worth ?? 0), 0)
+  const ofKind = columns.filter((column) => isNamed(wish, column.candidate) && bestThere(column) > 0)
+  return ofKind.sort((a, b) => bestThere(b) - bestThere(a)).slice(0, MOST_OF_A_PURPOSE)
 }
 
 function tablesOf(kept: readonly Column[], stations: number, slots: number): Pick<Grid, (typeof TABLES)[number]> {

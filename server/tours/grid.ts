@@ -70,6 +70,8 @@ export interface Grid {
   readonly ranked: readonly Int16Array[]
   /** 1 at candidate * slots + slot for the three best targets of its half hour over all stations. */
   readonly isBest: Uint8Array
+  /** Numbers of the targets that the host asked for: each somewhere for half an hour. */
+  readonly asked: readonly number[]
 }
 
 /** What each station shows in each quarter: candidate numbers at station * slots + slot, -1 for nothing. */

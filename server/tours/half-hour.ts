@@ -35,11 +35,14 @@ export function halfHourCheck(input: CheckInput): Check {
   return { at: input.at, lines: [...lines].sort(inOrder), changes: changesOf(input, asked, lines) }
 }
 
-/** Good, going, gone, coming; the programme before the spares; what leaves first, first. */
+/** Good, going, gone, coming; the programme before the spares; what leaves first, first, but of good spares at each station the worthiest, as they come. */
 const inOrder = (a: CheckLine, b: CheckLine): number =>
   GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
   Number(a.isSpare) - Number(b.isSpare) ||
-  (a.minutesLeft ?? NEVER_MIN) - (b.minutesLeft ?? NEVER_MIN)
+  leavingMin(a) - leavingMin(b)
+
+const leavingMin = ({ isSpare, group, minutesLeft }: CheckLine): number =>
+  isSpare && group === 'good' ? 0 : (minutesLeft ?? NEVER_MIN)
 
 /** Every target once a station, stops before spares. */
 function askedOf({ night, tour, sky }: CheckInput): readonly Asked[] {

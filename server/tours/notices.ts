@@ -1,14 +1,28 @@
 import type { TourInput } from './build.ts'
+import { daylightOf } from './daylight.ts'
 import { cellAt, type Grid, type Plan, shownAt } from './grid.ts'
 import { wallClock } from './hours.ts'
-import { RULES } from './rules.ts'
+import { missingTargets, RULES } from './rules.ts'
 import type { Remark } from './tour.ts'
 
 /** What a host must be told of a plan: what the row lacks, when stations stand idle, and which rules gave way when. */
 export function noticesOf(input: TourInput, grid: Grid, plan: Plan): readonly Remark[] {
   if (grid.stations.length === 0) return [{ code: 'tour.no-telescope' }]
-  if (grid.candidates.length === 0) return [{ code: 'tour.nothing-visible' }]
-  return [...rowLacks(grid), ...idleStations(input, grid, plan), ...givenWay(input, grid, plan)]
+  if (grid.candidates.length === 0) return [daylightOf(input) ?? { code: 'tour.nothing-visible' }]
+  return [
+    ...rowLacks(grid),
+    ...idleStations(input, grid, plan),
+    ...notShown(input, grid, plan),
+    ...givenWay(input, grid, plan),
+  ]
+}
+
+/** What was asked for and is on for half an hour nowhere. */
+function notShown({ objects }: TourInput, grid: Grid, plan: Plan): Remark[] {
+  return missingTargets(grid, plan).map((target) => {
+    const key = grid.candidates[grid.targetOf.indexOf(target)]?.targetKey ?? ''
+    return { code: 'rule.asked', values: { name: objects.find((object) => object.key === key)?.name ?? key } }
+  })
 }
 
 function rowLacks(grid: Grid): Remark[] {
@@ -33,9 +47,11 @@ function idleStations(input: TourInput, grid: Grid, plan: Plan): Remark[] {
   })
 }
 
-/** Every rule that had to give way, the one that gives way last first, with its times; idle stations are named one by one instead. */
+const SAID_ONE_BY_ONE: ReadonlySet<string> = new Set(['rule.idle', 'rule.asked'])
+
+/** Every rule that had to give way, the one that gives way last first, with its times; idle stations and what was asked for are named one by one instead. */
 function givenWay(input: TourInput, grid: Grid, plan: Plan): Remark[] {
-  const spokenRules = RULES.toReversed().filter(({ code }) => code !== 'rule.idle')
+  const spokenRules = RULES.toReversed().filter(({ code }) => !SAID_ONE_BY_ONE.has(code))
   return spokenRules.flatMap(({ code, breachesAt }) =>
     spansOf(grid, (slot) => breachesAt(grid, plan, slot) > 0).map(([from, to]) => ({
       code,

@@ -5,9 +5,10 @@ import { clamp } from '../sky/angles.ts'
 import { type ClearSpan, clearSpans } from './clear-spans.ts'
 import type { EveningSky } from './evening.ts'
 import { conditionsOf, type EveningChance, seenAtStep } from './evening-chance.ts'
+import { gridOf } from './grid-make.ts'
 import { nightHours, quarterHours } from './hours.ts'
 import type { Night, Station } from './night.ts'
-import { verdictOf } from './object-verdict.ts'
+import { type Findings, verdictOf } from './object-verdict.ts'
 import { whyNotOf } from './offered.ts'
 import { geometryAtStep, instantAtStep, stepAt, targetAtStep } from './sky-at.ts'
 import { skylineAt } from './skyline.ts'
@@ -76,11 +77,8 @@ const BARE_EYE = { floorDeg: 0, ceilingDeg: 90 }
 export function objectTonight(input: TonightInput): ObjectTonight {
   const { night, sky, object } = input
   const { opensAt, closesAt } = nightHours(night)
-  const targetIndex = sky.targetKeys.indexOf(object.key)
-  if (targetIndex < 0) throw new RangeError(`${object.key} is not in the sky of this evening.`)
-  const byEye = whyNotOf({ sky, site: night.site, mount: BARE_EYE }, targetIndex)
-  const clear = clearSpans(sky, byEye, opensAt, closesAt)
-  const stations = stationsOf(input, targetIndex)
+  const findings = findingsOf(input, () => gridOf({ ...input, keepKey: object.key }))
+  const { targetIndex, clear, stations } = findings
   const at = momentOf(input, stations, opensAt, closesAt)
   const geometry = geometryAtStep(sky, targetIndex, wholeStep(sky, at))
   return {
@@ -90,8 +88,19 @@ export function objectTonight(input: TonightInput): ObjectTonight {
     clear,
     sky: geometry.altitudeDeg > 0 ? skyBrightness(geometry, conditionsOf(night)) : null,
     stations,
-    verdict: verdictOf(input, { targetIndex, clear, stations, byEye }),
+    verdict: verdictOf(input, findings),
   }
+}
+
+/** What the verdict on an object goes by; `grid` is asked for only where the verdict hangs on what is shown instead. */
+export function findingsOf(input: TonightInput, grid: Findings['grid']): Findings {
+  const { night, sky, object } = input
+  const { opensAt, closesAt } = nightHours(night)
+  const targetIndex = sky.targetKeys.indexOf(object.key)
+  if (targetIndex < 0) throw new RangeError(`${object.key} is not in the sky of this evening.`)
+  const byEye = whyNotOf({ sky, site: night.site, mount: BARE_EYE }, targetIndex)
+  const clear = clearSpans(sky, byEye, opensAt, closesAt)
+  return { targetIndex, byEye, clear, stations: stationsOf(input, targetIndex), grid }
 }
 
 const wholeStep = (sky: EveningSky, at: Date): number => clamp(Math.round(stepAt(sky, at)), 0, sky.count - 1)

@@ -1,7 +1,6 @@
 import type { ClearSpan } from './clear-spans.ts'
 import { cellAt, type Grid } from './grid.ts'
 import { LEAST_CHANCE } from './grid-cells.ts'
-import { gridOf } from './grid-make.ts'
 import { nightHours, wallClock } from './hours.ts'
 import type { Night } from './night.ts'
 import type { StationTonight, TonightInput } from './object-tonight.ts'
@@ -16,6 +15,8 @@ export interface Findings {
   readonly byEye: WhyNot
   readonly clear: readonly ClearSpan[]
   readonly stations: readonly StationTonight[]
+  /** The night's quarter hours, with the object and everything on the programme; asked for only where they are needed. */
+  readonly grid: () => Grid
 }
 
 /** Why the object is on the programme (its stops and what is said of them), or the first thing that keeps it off, in codes. */
@@ -90,7 +91,7 @@ function spare({ night, tour, object }: TonightInput): Remark[] | null {
 
 /** What the programme shows at the telescope and quarter hour in which the object is worth most, and in what it is better. */
 function outdone(input: TonightInput, findings: Findings, stops: readonly Stop[]): Remark[] {
-  const grid = gridOf({ ...input, keepKey: input.object.key })
+  const grid = findings.grid()
   const best = bestCell(grid, input.object.key)
   if (best === null) return seldom(findings)
   const { station, slot, candidate } = best

@@ -1,6 +1,7 @@
 import type { TourInput } from './build.ts'
 import { cellAt, type Grid, type GridCandidate, type GridStation } from './grid.ts'
 import { nightHours, wallClock } from './hours.ts'
+import { isInForce, isNamed } from './limits.ts'
 import { comesAt, type Gate, whyNotOf } from './offered.ts'
 import { ANYONE } from './rules.ts'
 import { type Run, setupsOf, sumOver } from './runs.ts'
@@ -25,13 +26,14 @@ interface Story {
   readonly leave: LeaveBy | null
 }
 
-/** Why this stop is here and now, the weightiest first, at most four. */
+/** Why this stop is here and now, the weightiest first, one to four. */
 export function reasonsOf(input: TourInput, grid: Grid, run: Run, leave: LeaveBy | null): readonly Remark[] {
   const [station, candidate] = [grid.stations[run.station], grid.candidates[run.candidate]]
   const [startsAt, endsAt] = [grid.borders[run.from], grid.borders[run.to]]
   if (station === undefined || candidate === undefined || startsAt === undefined || endsAt === undefined) return []
   const story: Story = { input, grid, run, station, candidate, startsAt, endsAt, leave }
   const all = [
+    wished,
     moonAlways,
     leavesFirst,
     comesNow,
@@ -43,7 +45,21 @@ export function reasonsOf(input: TourInput, grid: Grid, run: Run, leave: LeaveBy
     inTheOpen,
     oneTube,
   ]
-  return all.flatMap((reason) => reason(story)).slice(0, 4)
+  const found = all.flatMap((reason) => reason(story))
+  return found.length > 0 ? found.slice(0, 4) : [{ code: 'tour.most-worth' }]
+}
+
+/** The host wished for it. */
+function wished({ input, station, candidate, startsAt, endsAt }: Story): Remark[] {
+  const { wishes = [], night } = input
+  const isWished = wishes.some(
+    (wish) =>
+      wish.kind !== 'bar' &&
+      (wish.stationId === null || wish.stationId === station.id) &&
+      isNamed(wish, candidate) &&
+      isInForce(wish, night, startsAt, endsAt),
+  )
+  return isWished ? [{ code: 'tour.wished' }] : []
 }
 
 const moonAlways = ({ candidate }: Story): Remark[] => (candidate.kind === 'moon' ? [{ code: 'tour.moon-always' }] : [])

@@ -26,12 +26,34 @@ export const RULES: readonly Rule[] = [
   { code: 'rule.row-alike', weight: 250, breachesAt: rowAlike },
   { code: 'rule.anyone-sees', weight: 350, breachesAt: tooHardForAnyone },
   { code: 'rule.moon-always', weight: 500, breachesAt: moonMissing },
+  { code: 'rule.asked', weight: 600, breachesAt: askedMissing },
   { code: 'rule.at-once', weight: 700, breachesAt: shownTooOften },
   { code: 'rule.class-still', weight: 900, breachesAt: movesInClass },
 ]
 
 /** What a breach of the rule with this code costs the search; 0 for a code that is no rule's. */
 export const weightOf = (code: string): number => RULES.find((rule) => rule.code === code)?.weight ?? 0
+
+/** Quarters in a row at one station that a target must have which the host asked for. */
+export const ASKED_SLOTS = 2
+
+/** Targets that the host asked for and that no station shows for half an hour; they are the whole evening's, so the first quarter counts them. */
+export function missingTargets(grid: Grid, plan: Plan): readonly number[] {
+  const least = Math.min(ASKED_SLOTS, grid.slots)
+  return grid.asked.filter((target) => {
+    let inRow = 0
+    for (const [at, c] of plan.entries()) {
+      if (at % grid.slots === 0) inRow = 0
+      inRow = c >= 0 && grid.targetOf[c] === target ? inRow + 1 : 0
+      if (inRow >= least) return false
+    }
+    return true
+  })
+}
+
+function askedMissing(grid: Grid, plan: Plan, slot: number): number {
+  return slot > 0 || grid.asked.length === 0 ? 0 : missingTargets(grid, plan).length
+}
 
 /** No telescope stands idle while it has something to show. */
 function idleWithOffer(grid: Grid, plan: Plan, slot: number): number {
@@ -118,8 +140,11 @@ function rowAlike(grid: Grid, plan: Plan, slot: number): number {
     showing++
     if (shownBefore(grid, plan, s, slot) === 0) different++
   }
-  return Math.max(0, Math.ceil(0.75 * showing) - different)
+  return Math.max(0, mostDifferent(showing) - different)
 }
+
+/** How many of so many stations show different things. */
+export const mostDifferent = (showing: number): number => Math.ceil(0.75 * showing)
 
 /** At how many stations before this one in the row the same target is shown. */
 function shownBefore(grid: Grid, plan: Plan, station: number, slot: number): number {

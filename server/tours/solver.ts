@@ -1,4 +1,5 @@
 import { seededRandom } from '../sky/random.ts'
+import { advanceBound, type Bound, beginBound } from './bound.ts'
 import type { Grid, Plan } from './grid.ts'
 import { change } from './solver-moves.ts'
 import { breachWeight, type Room, roomFor, scoreOf, valueOfPlan } from './value.ts'
@@ -13,11 +14,14 @@ export interface Search {
   bestScore: number
   /** Step at which the best plan was last bettered. */
   bettered: number
+  /** What each station alone would show at sharper and sharper prices: where rounds begin. */
+  readonly guide: Bound
 }
 
 /** Steps of one round of cooling, every so many rounds one that goes on at the best plan, and rounds without a better plan after which nothing is left to try. */
 const ROUND_STEPS = 25_000
 const ROUNDS_TO_BEST = 3
+const GUIDE_ROUNDS = 8
 const IDLE_ROUNDS = 18
 /** Loss in looks that is taken lightly at the start of a round. */
 const WARMTH_LOOKS = 3
@@ -26,7 +30,7 @@ const WARMTH_LOOKS = 3
 export function beginSearch(grid: Grid, seed: number): Search {
   const plan = worthiestPlan(grid)
   const score = scoreOf(grid, plan, roomFor(grid))
-  return { seed, step: 0, plan, score, best: plan.slice(), bestScore: score, bettered: 0 }
+  return { seed, step: 0, plan, score, best: plan.slice(), bestScore: score, bettered: 0, guide: beginBound(grid) }
 }
 
 const worthiestPlan = (grid: Grid): Plan => Int16Array.from(grid.ranked, (ranked) => ranked[0] ?? -1)
@@ -64,9 +68,16 @@ function tryChange(grid: Grid, search: Search, room: Room): void {
   search.bettered = search.step
 }
 
-/** Two rounds in three begin afresh, every third at the best plan so far. */
+/** The first round begins with the worthiest things, every third at the best plan so far, the others where the guide has come to. */
 function restart(grid: Grid, search: Search, room: Room): void {
-  const isFresh = (search.step / ROUND_STEPS) % ROUNDS_TO_BEST !== ROUNDS_TO_BEST - 1
-  search.plan = isFresh ? worthiestPlan(grid) : search.best.slice()
-  search.score = isFresh ? scoreOf(grid, search.plan, room) : search.bestScore
+  const round = search.step / ROUND_STEPS
+  if (round === 0) return
+  if (round % ROUNDS_TO_BEST === ROUNDS_TO_BEST - 1) {
+    search.plan = search.best.slice()
+    search.score = search.bestScore
+    return
+  }
+  advanceBound(grid, search.guide, search.bestScore, GUIDE_ROUNDS)
+  search.plan = search.guide.plan.slice()
+  search.score = scoreOf(grid, search.plan, room)
 }

@@ -1,3 +1,4 @@
+import { benchGap } from './gap.ts'
 import { benchPass } from './pass.ts'
 import { benchSearch } from './search.ts'
 import { benchSight } from './sight.ts'
@@ -7,4 +8,5 @@ console.log(`Node ${process.version}, ${process.platform} ${process.arch}`)
 await benchPass()
 benchSight()
 benchSearch()
+benchGap()
 await benchStartup()

@@ -52,7 +52,11 @@ const PAGES = {
   'telescope-new': '/telescopes/new',
   programme: '/nights/:night/programme',
   'programme-by-time': '/nights/:night/programme?by=time',
+  wishes: '/nights/:night/wishes?q=orion',
   check: '/nights/:night/check',
+  line: '/nights/:night/line',
+  hole: '/nights/:night/hole?open=e,se,overhead',
+  'hole-by-day': '/nights/:night/hole?open=w&look=day',
   objects: '/objects',
   'objects-chosen': '/objects?kind=galaxy&evening=3&good=true',
   object: '/objects/m42',
@@ -71,6 +75,7 @@ const PAGES = {
   field: '/field/:night/:station?look=lamp',
   'field-by-day': '/field/:night/:station?look=day',
   'run-sheet': '/nights/:night/print/run-sheet',
+  'check-sheet': '/nights/:night/print/check-sheet',
   sheets: '/nights/:night/print/sheets',
   cards: '/nights/:night/print/cards',
 }
@@ -111,7 +116,7 @@ describe.each(names)('the page %s in a browser', (name) => {
 })
 
 describe('the lamp', () => {
-  it.each(['field', 'field-row', 'object-lamp'])('lights the page %s in red alone', async (name) => {
+  it.each(['field', 'field-row', 'hole', 'object-lamp'])('lights the page %s in red alone', async (name) => {
     await page.setViewportSize(PHONE)
     await page.goto(addressOf(name))
     if (name === 'field') await page.click('summary')
@@ -158,7 +163,7 @@ describe('the cards', () => {
 
 const PAPERS = { a4: [210, 297], letter: [215.9, 279.4] } as const
 
-describe.each(['run-sheet', 'sheets', 'cards'])('the printed %s', (name) => {
+describe.each(['run-sheet', 'check-sheet', 'sheets', 'cards'])('the printed %s', (name) => {
   it.each(['a4', 'letter'] as const)('fits %s paper and names every target', async (paper) => {
     await page.setViewportSize(WIDE)
     await page.goto(`${addressOf(name)}?paper=${paper}`)

@@ -33,7 +33,15 @@ export function freshFolder(): string {
 /** Opens a desk; whatever catalogue it had to build is shared with later tests. */
 export async function openDesk(folder: string, options: Partial<DeskOptions> = {}) {
   const clock = standingClock('2026-12-17T17:20:00Z')
-  const desk = await createDesk({ folder, clock, pin: '271828', commit: 'test', version: '0.0.0', ...options })
+  const desk = await createDesk({
+    folder,
+    clock,
+    pin: '271828',
+    commit: 'test',
+    version: '0.0.0',
+    proofRounds: 0,
+    ...options,
+  })
   linkCatalogues(folder, SHARED)
   return desk
 }

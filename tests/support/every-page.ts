@@ -2,9 +2,9 @@ import type { TourState } from '../../server/desk/desk.ts'
 import { passesIn } from '../../server/tours/own-pass.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
-import { checkPage } from '../../server/web/pages/check.ts'
 import { type FieldSubject, fieldPage, fieldRowPage } from '../../server/web/pages/field.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
+import { linePage } from '../../server/web/pages/line.ts'
 import { nightsPage, sitesPage, telescopesPage } from '../../server/web/pages/lists.ts'
 import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
@@ -17,8 +17,11 @@ import { signInPage } from '../../server/web/pages/sign-in.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
 import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
+import { CHECK_PAGES } from './check-pages.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
+import { A_MISSING } from './hole-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
+import { A_LINE_ANSWER, AN_EMPTY_LINE } from './line-data.ts'
 import { A_PASS_DRAFT, ownThing } from './own-object-data.ts'
 import { OWN_PAGES } from './own-pages.ts'
 import {
@@ -38,6 +41,7 @@ import {
 } from './page-data.ts'
 import { ONE_THING, THE_LIST } from './thing-pages.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
+import { THE_WISHES } from './wish-pages.ts'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
 const WITH_BARLOW = { ...A_TELESCOPE, id: 'telescope-2', factors: [{ id: 'factor-1', name: '2x Barlow', factor: 2 }] }
@@ -141,7 +145,15 @@ export const EVERY_PAGE: Models = {
     telescopeFormPage(HOST, { id: 'telescope-1', state: BLANK, rows: { eyepieces: 12, factors: 3 } }),
   ],
   programme: [
-    programmePage(HOST, { night: A_NIGHT, tour: TOUR, state: OUT_OF_USE, by: 'telescope', names: NAMES, newKey }),
+    programmePage(HOST, {
+      night: A_NIGHT,
+      tour: TOUR,
+      state: OUT_OF_USE,
+      by: 'telescope',
+      names: NAMES,
+      newKey,
+      missing: A_MISSING,
+    }),
     programmePage(VISITOR, {
       night: BARE_NIGHT,
       tour: undefined,
@@ -149,11 +161,13 @@ export const EVERY_PAGE: Models = {
       by: 'time',
       names: UNTOLD,
       newKey,
+      missing: null,
     }),
   ],
-  check: [
-    checkPage(HOST, A_NIGHT, A_CHECK, [A_CHECK.at], NAMES),
-    checkPage(VISITOR, BARE_NIGHT, { at: A_CHECK.at, lines: [], changes: [] }, [], UNTOLD),
+  wishes: THE_WISHES,
+  line: [
+    linePage(HOST, { night: A_NIGHT, line: A_LINE_ANSWER, names: NAMES, notes: [] }),
+    linePage(VISITOR, { night: A_NIGHT, line: AN_EMPTY_LINE, names: UNTOLD, notes: [] }),
   ],
   'night-objects': [
     nightObjectsPage(HOST, {
@@ -172,6 +186,7 @@ export const EVERY_PAGE: Models = {
   objects: THE_LIST,
   object: ONE_THING,
   ...OWN_PAGES,
+  ...CHECK_PAGES,
   'run-sheet': [
     runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES }, 'a4'),
     runSheetPage(

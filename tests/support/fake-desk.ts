@@ -14,14 +14,17 @@ import { telescopeOf } from './demo-night.ts'
 import { fakeLearning } from './fake-learning.ts'
 import { fakeObjects } from './fake-objects.ts'
 import { fakeThings } from './fake-things.ts'
+import { fakeWishes, type KeptWishes } from './fake-wishes.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, THE_MOON } from './field-data.ts'
+import { A_HOLE, A_MISSING } from './hole-data.ts'
+import { lineOf } from './line-data.ts'
 import { A_TONIGHT } from './tonight-data.ts'
 
 export const NOW = new Date('2026-11-14T16:00:00Z')
 export const PIN = '314159'
 
 /** What a fake desk has been told, so that a test can see that nothing was. */
-export interface Kept {
+export interface Kept extends KeptWishes {
   readonly sites: Site[]
   readonly telescopes: Telescope[]
   readonly nights: Night[]
@@ -36,6 +39,7 @@ const firstKept = (): Kept => ({
   nights: [A_NIGHT],
   tours: [A_TOUR],
   marks: [],
+  wishes: [],
   tokens: new Set(['a-living-session']),
 })
 
@@ -55,6 +59,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       ...skyPart(),
       ...fieldPart(kept),
       things: fakeThings(kit.sites),
+      wishes: fakeWishes(kept, (id) => findIn(kept.nights, id, 'night')),
       learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
       sessions: sessionPart(kept),
       health: () => ({
@@ -185,7 +190,9 @@ const SIGHTING: SightAnswer = {
   sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
 }
 
-function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'tonight' | 'checks' | 'alignment' | 'marks'> {
+function fieldPart(
+  kept: Kept,
+): Pick<Desk, 'tours' | 'tonight' | 'checks' | 'hole' | 'line' | 'missing' | 'alignment' | 'marks'> {
   const night = (id: string) => findIn(kept.nights, id, 'night')
   const toursOf = (id: string) => kept.tours.filter((tour) => tour.nightId === night(id).id)
   const check = (id: string, at: Date) => ({ at, lines: [], changes: [], nightId: night(id).id })
@@ -205,6 +212,9 @@ function fieldPart(kept: Kept): Pick<Desk, 'tours' | 'tonight' | 'checks' | 'ali
     },
     tonight: async (id, key, at) => ({ ...A_TONIGHT, targetKey: key, at: at ?? A_TONIGHT.at, nightId: night(id).id }),
     alignment: async (id) => [A_PAIR].filter(() => night(id).id === id),
+    hole: async (id, open, at) => ({ ...A_HOLE, at, open, nightId: night(id).id }),
+    missing: async () => A_MISSING,
+    line: async (id) => lineOf(toursOf(id)),
     checks: { at: async (id, at) => check(id, at), evening: async (id) => [check(id, NOW)] },
     marks: {
       record(id, drafts, by) {

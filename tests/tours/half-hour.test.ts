@@ -98,11 +98,38 @@ describe('the half-hour check', () => {
     expect(line?.eyepieceHeightCm).toBeLessThan(110)
   })
 
+  it('knows the height of the eyepiece of a telescope that took the place of the planned one', () => {
+    const swapped = {
+      ...demoNight,
+      stations: demoNight.stations.map((station, i) =>
+        i === 0 ? { ...station, telescope: demoNight.stations[3]?.telescope ?? null } : station,
+      ),
+    }
+    const [before, after] = [demoNight, swapped].map((night) => {
+      const input = { night, tour, sky, chance: eveningChance(sky, night, objects), objects, previousAt: null }
+      const { lines } = halfHourCheck({ ...input, at: instantOf(night, '18:00') })
+      return lines.find(({ targetKey }) => targetKey === 'albireo')?.eyepieceHeightCm
+    })
+    expect(after).toEqual(expect.any(Number))
+    expect(after).not.toBe(before)
+  })
+
   it('has each target of a station once, the spares after the programme in their group', () => {
     const { lines } = checkAt('18:00')
     expect(lines).toHaveLength(4)
     const good = lines.filter(({ group }) => group === 'good')
     expect(good.at(-1)).toMatchObject({ targetKey: 'capella', isSpare: true })
+  })
+
+  it('keeps the spares that are good in their order, the worthiest first, however soon they leave', () => {
+    const ranked = { stops: [], spares: [spare, { ...spare, targetKey: 'albireo' }] }
+    const at = instantOf(demoNight, '18:00')
+    const { lines } = halfHourCheck({ night: demoNight, tour: ranked, sky, chance, objects, at, previousAt: null })
+    expect(lines.map(({ targetKey, group }) => [targetKey, group])).toEqual([
+      ['capella', 'good'],
+      ['albireo', 'good'],
+    ])
+    expect(lines[1]?.minutesLeft).toBeGreaterThan(30)
   })
 
   it('tells what has changed since the check before, and nothing at the first', () => {

@@ -44,7 +44,7 @@ describe('a night with nothing to plan', () => {
     const site = { ...demoNight.site, latitudeDeg: 69, longitudeDeg: 19, zone: 'Europe/Oslo' }
     const built = build({ ...demoNight, site, date: '2027-06-21' })
     expect(built.stops).toEqual([])
-    expect(built.notices).toEqual([{ code: 'tour.nothing-visible' }])
+    expect(built.notices).toEqual([{ code: 'tour.daylight-all' }])
   })
 
   it('with an empty list of objects has no stops', () => {

@@ -63,6 +63,7 @@ const grid: Grid = {
   isMoonUp: new Array<boolean>(SLOTS).fill(true),
   ranked: Array.from({ length: 4 * SLOTS }, () => Int16Array.from([0, 1, 2, 3, 4])),
   isBest: Uint8Array.from({ length: kinds.length * SLOTS }, (_, i) => (i < 3 * SLOTS ? 1 : 0)),
+  asked: [],
 }
 
 /** A plan that shows one thing a station all evening, -1 for nothing. */

@@ -105,7 +105,7 @@ describe('the time table of the row', () => {
 })
 
 describe('the programme', () => {
-  const page = programmePage(HOST, { ...subject, by: 'telescope' })
+  const page = programmePage(HOST, { ...subject, by: 'telescope', missing: [] })
 
   it('says of each stop why, until when, and what to put in', () => {
     expect(page.groups[0]?.stops[0]).toMatchObject({
@@ -119,7 +119,7 @@ describe('the programme', () => {
 
   it('offers to build to the host alone', () => {
     expect(page.build?.action).toBe(`/nights/${A_NIGHT.id}/programme`)
-    expect(programmePage(VISITOR, { ...subject, by: 'time' }).build).toBeNull()
+    expect(programmePage(VISITOR, { ...subject, by: 'time', missing: [] }).build).toBeNull()
   })
 })
 

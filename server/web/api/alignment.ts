@@ -1,13 +1,13 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
-import type { Horizontal } from '../../sky/horizontal.ts'
 import type { AlignmentPair } from '../../tours/alignment.ts'
 import type { AlignmentProof } from '../../tours/alignment-proof.ts'
 import type { LookAlike } from '../../tours/alignment-rivals.ts'
 import type { AlignmentStar } from '../../tours/alignment-stars.ts'
 import { wallClock } from '../../tours/hours.ts'
+import { pointingOf } from '../../tours/pointing.ts'
 import type { Words } from '../../words/words.ts'
-import { fistsText, pointText } from '../pages/say.ts'
+import { directionText } from '../pages/say.ts'
 import { remarkJson } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams, Instant, instant } from './schemas.ts'
@@ -58,17 +58,10 @@ const lightJson = (words: Words, { key, name, magnitude, colour, direction }: Al
   magnitude,
   colour: colour && remarkJson(words, { code: `colour.${colour}` }),
   ...direction,
-  directionText: directionText(words, direction),
+  directionText: directionText(words, { ...direction, ...pointingOf(direction) }),
 })
 
 const lookAlikeJson = (words: Words, { tell, ...rival }: LookAlike) => ({
   ...rival,
   tell: tell.map((remark) => remarkJson(words, remark)),
 })
-
-/** `west-south-west, 2½ fists up`; a fist at arm's length is 10 degrees, a point of the compass 22.5. */
-const directionText = (words: Words, { altitudeDeg, azimuthDeg }: Horizontal): string =>
-  words.say('page.direction', {
-    point: pointText(words, Math.round(azimuthDeg / 22.5)),
-    fists: fistsText(words, Math.round(altitudeDeg / 5) / 2),
-  })

@@ -3,9 +3,12 @@ import type { FastifyPluginAsync } from 'fastify'
 import { alignmentRoutes } from './alignment.ts'
 import { checkRoutes } from './checks.ts'
 import { healthRoutes } from './health.ts'
+import { holeRoutes } from './hole.ts'
 import { learningRoutes } from './learning.ts'
+import { lineRoutes } from './line.ts'
 import { liveRoutes } from './live.ts'
 import { markRoutes } from './marks.ts'
+import { missingRoutes } from './missing.ts'
 import type { ApiNeeds } from './needs.ts'
 import { nightRoutes } from './nights.ts'
 import { objectTonightRoutes } from './object-tonight.ts'
@@ -19,6 +22,7 @@ import { siteRoutes } from './sites.ts'
 import { skyRoutes } from './sky.ts'
 import { telescopeRoutes } from './telescopes.ts'
 import { tourRoutes } from './tours.ts'
+import { wishRoutes } from './wishes.ts'
 
 const PLUGINS = [
   healthRoutes,
@@ -33,7 +37,11 @@ const PLUGINS = [
   telescopeRoutes,
   nightRoutes,
   tourRoutes,
+  wishRoutes,
   checkRoutes,
+  lineRoutes,
+  holeRoutes,
+  missingRoutes,
   objectTonightRoutes,
   alignmentRoutes,
   markRoutes,

@@ -1,3 +1,4 @@
+import { pointAt } from '../../tours/pointing.ts'
 import type { Words } from '../../words/words.ts'
 import { pointText } from './say.ts'
 
@@ -11,8 +12,7 @@ export const bearingText = (words: Words, azimuthDeg: number): string =>
     : words.say('page.bearing-degrees', { degrees: azimuthDeg })
 
 /** The compass point nearest to an azimuth in degrees, in words. */
-export const nearPointText = (words: Words, azimuthDeg: number): string =>
-  pointText(words, Math.round(azimuthDeg / POINT_DEG))
+export const nearPointText = (words: Words, azimuthDeg: number): string => pointText(words, pointAt(azimuthDeg))
 
 /** The azimuth in degrees, 0 to under 360, of a compass point (`north-west`, `NW`) or of degrees as typed; NaN for anything else. */
 export function bearingDeg(words: Words, text: string): number {

@@ -2,7 +2,7 @@ import type { Check, CheckGroup, CheckLine } from '../../tours/check.ts'
 import type { Night } from '../../tours/night.ts'
 import { type NightLink, nightLinks, objectHref } from './night-links.ts'
 import type { ProgrammeNote } from './programme-notes.ts'
-import { causeText, fistsText, type Names, pointText, remarkText, targetName, untilText } from './say.ts'
+import { causeText, directionText, type Names, remarkText, targetName, untilText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
@@ -111,12 +111,6 @@ export function checkRow({ words }: Viewer, night: Night, line: CheckLine, names
 }
 
 type CheckWords = Viewer['words']
-
-/** `west-south-west, 2½ fists up`, or that it is below the horizon. */
-export const directionText = (words: CheckWords, { altitudeDeg, point, fists }: CheckLine): string =>
-  altitudeDeg <= 0
-    ? words.say('page.below')
-    : words.say('page.direction', { point: pointText(words, point), fists: fistsText(words, fists) })
 
 function whenText(words: CheckWords, night: Night, line: CheckLine): string {
   const { zone } = night.site

@@ -3,6 +3,7 @@ import type { Night, Station } from '../../tours/night.ts'
 import type { Aim } from '../../tours/target.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type FieldAct, type FieldActs, fieldActs } from './field-acts.ts'
+import { holeHref } from './hole-href.ts'
 import { type Names, targetName } from './say.ts'
 import { type SendingWords, sendingWords } from './sending-words.ts'
 import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
@@ -24,6 +25,7 @@ export interface FieldRowPage {
     readonly now: string
   }[]
   readonly lookLink: LookLink
+  readonly holeLink: LookLink
   readonly backText: string
   readonly backHref: string
 }
@@ -48,6 +50,7 @@ export interface FieldPage {
   readonly rowLabel: string
   readonly row: readonly { readonly station: string; readonly text: string }[]
   readonly lookLink: LookLink
+  readonly holeLink: LookLink
   readonly backText: string
   readonly backHref: string
   readonly words: SendingWords
@@ -78,6 +81,7 @@ export function fieldRowPage(viewer: Viewer, subject: FieldSubject): FieldRowPag
       now: showingText(viewer, subject, stateOf(field, station.id)),
     })),
     lookLink: lookLink(viewer, subject.look),
+    holeLink: holeLink(viewer, subject),
     backText: words.say('field.to-board'),
     backHref: `/nights/${night.id}`,
   }
@@ -109,6 +113,7 @@ export function fieldPage(viewer: Viewer, subject: FieldSubject, station: Statio
       .filter(({ id }) => id !== station.id)
       .map(({ id, name }) => ({ station: name, text: showingText(viewer, subject, stateOf(field, id)) })),
     lookLink: lookLink(viewer, look),
+    holeLink: holeLink(viewer, subject),
     backText: words.say('field.other-station'),
     backHref: `/field/${night.id}`,
     words: sendingWords(words),
@@ -179,3 +184,8 @@ const lookLink = ({ words }: Viewer, look: 'day' | 'lamp'): LookLink =>
   look === 'lamp'
     ? { href: '?look=day', text: words.say('field.look-day') }
     : { href: '?look=lamp', text: words.say('field.look-lamp') }
+
+const holeLink = ({ words }: Viewer, { night, look }: FieldSubject): LookLink => ({
+  href: `${holeHref(night)}?look=${look}`,
+  text: words.say('hole.title'),
+})

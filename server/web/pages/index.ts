@@ -1,7 +1,10 @@
 import type { BoardPage } from './board.ts'
 import type { CardsPage } from './cards.ts'
 import type { CheckPage } from './check.ts'
+import type { CheckSheetPage } from './check-sheet.ts'
 import type { FieldPage, FieldRowPage } from './field.ts'
+import type { HolePage } from './hole.ts'
+import type { LinePage } from './line.ts'
 import type { NightsPage, SitesPage, TelescopesPage } from './lists.ts'
 import type { NewcomersPage } from './newcomers.ts'
 import type { NightFormPage } from './night-form.ts'
@@ -20,6 +23,7 @@ import type { SignInPage } from './sign-in.ts'
 import type { SiteFormPage } from './site-form.ts'
 import type { SheetsPage } from './station-sheets.ts'
 import type { TelescopeFormPage } from './telescope-form.ts'
+import type { WishesPage } from './wishes.ts'
 
 /** Every page by the name of its template (`views/pages/<name>.hbs` or `views/print/<name>.hbs`), with its model. */
 export interface Pages {
@@ -33,7 +37,10 @@ export interface Pages {
   readonly telescopes: TelescopesPage
   readonly 'telescope-form': TelescopeFormPage
   readonly programme: ProgrammePage
+  readonly wishes: WishesPage
   readonly check: CheckPage
+  readonly line: LinePage
+  readonly hole: HolePage
   readonly 'night-objects': NightObjectsPage
   readonly 'object-tonight': ObjectTonightPage
   readonly objects: ObjectsPage
@@ -42,6 +49,7 @@ export interface Pages {
   readonly 'own-form': OwnFormPage
   readonly 'own-import': OwnImportPage
   readonly 'own-words': OwnWordsPage
+  readonly 'check-sheet': CheckSheetPage
   readonly 'run-sheet': RunSheetPage
   readonly sheets: SheetsPage
   readonly cards: CardsPage

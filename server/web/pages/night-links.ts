@@ -7,14 +7,25 @@ export interface NightLink {
   readonly isHere: boolean
 }
 
-const READING = ['programme', 'check', 'objects', 'run-sheet', 'sheets', 'cards', 'field'] as const
-export type NightPlace = (typeof READING)[number] | 'board' | 'edit'
+const READING = [
+  'programme',
+  'check',
+  'line',
+  'hole',
+  'objects',
+  'run-sheet',
+  'check-sheet',
+  'sheets',
+  'cards',
+  'field',
+] as const
+const PRINTED: readonly string[] = ['run-sheet', 'check-sheet', 'sheets', 'cards']
+export type NightPlace = (typeof READING)[number] | 'board' | 'wishes' | 'edit'
 
 const address = (id: string, place: NightPlace): string => {
   if (place === 'field') return `/field/${id}`
   if (place === 'board') return `/nights/${id}`
-  const isPrint = place === 'run-sheet' || place === 'sheets' || place === 'cards'
-  return `/nights/${id}/${isPrint ? 'print/' : ''}${place}`
+  return `/nights/${id}/${PRINTED.includes(place) ? 'print/' : ''}${place}`
 }
 
 /** The pages of one night: those of its programme only once there is one, the form only for the host. */
@@ -26,8 +37,8 @@ export function nightLinks(
 ): NightLink[] {
   const places: readonly NightPlace[] = [
     'board',
-    ...(hasTour ? READING : (['programme'] as const)),
-    ...(mayHost ? (['edit'] as const) : []),
+    ...(hasTour ? READING : (['programme', 'hole'] as const)),
+    ...(mayHost ? (['wishes', 'edit'] as const) : []),
   ]
   return places.map((place) => ({
     href: address(night.id, place),

@@ -1,16 +1,22 @@
 import type { TourState } from '../../desk/desk.ts'
+import type { Missing } from '../../tours/missing.ts'
 import type { Night } from '../../tours/night.ts'
-import type { Spare, Tour } from '../../tours/tour.ts'
+import type { Spare, Stop, Tour } from '../../tours/tour.ts'
+import { type MissingPart, missingPart } from './missing.ts'
 import { type NightLink, nightLinks, objectHref } from './night-links.ts'
 import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
 import { causeText, type Names, remarkText } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { type StopActs, stopActs } from './stop-acts.ts'
 import { type StopLine, stationName, stopLine } from './stop-line.ts'
+
+/** A stop with what the host may do with it; null where that is nothing. */
+export type ProgrammeStop = StopLine & { readonly acts: StopActs | null }
 
 export interface ProgrammeGroup {
   readonly heading: string
   readonly note: string | null
-  readonly stops: readonly StopLine[]
+  readonly stops: readonly ProgrammeStop[]
   readonly spares: readonly SpareLine[]
   readonly isEmpty: boolean
 }
@@ -38,6 +44,7 @@ export interface ProgrammePage {
   readonly sparesLabel: string
   readonly emptyText: string
   readonly nothingText: string
+  readonly missing: MissingPart | null
   readonly build: { readonly action: string; readonly text: string; readonly note: string } | null
 }
 
@@ -49,6 +56,8 @@ export interface ProgrammeSubject {
   readonly by: 'telescope' | 'time'
   readonly names: Names
   readonly newKey: () => string
+  /** The showpieces that are not on it; null while that is worked out. */
+  readonly missing: readonly Missing[] | null
 }
 
 /** The programme by telescope or by time, with its reasons, spares and the rules that gave way. */
@@ -73,6 +82,7 @@ export function programmePage(viewer: Viewer, subject: ProgrammeSubject): Progra
     sparesLabel: words.say('page.spares'),
     emptyText: words.say('page.no-programme'),
     nothingText: words.say('page.no-stops'),
+    missing: tour ? missingPart(words, subject.missing, night.site.zone) : null,
     build: buildForm(viewer, night, tour),
   }
 }
@@ -98,49 +108,57 @@ function buildForm({ words, mayHost }: Viewer, night: Night, tour: Tour | undefi
   }
 }
 
-function byTelescope(viewer: Viewer, { night, names }: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
+function byTelescope(viewer: Viewer, subject: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
+  const { night, names } = subject
   const standing = new Set(night.stations.map(({ id }) => id))
   const gone = new Set(tour.stops.map(({ stationId }) => stationId).filter((id) => !standing.has(id)))
   return [
     ...night.stations.map((station) => ({
       heading: station.name,
       note: [station.telescope?.name, station.operator].filter(Boolean).join(', ') || null,
-      ...ofStation(viewer, { night, names }, tour, station.id),
+      ...ofStation(viewer, subject, tour, station.id),
     })),
     ...[...gone].map((id) => ({
       heading: stationName(night, names, id),
       note: viewer.words.say('page.station-gone'),
-      ...ofStation(viewer, { night, names }, tour, id),
+      ...ofStation(viewer, subject, tour, id),
     })),
   ]
 }
 
 function ofStation(
   viewer: Viewer,
-  { night, names }: Pick<ProgrammeSubject, 'night' | 'names'>,
+  subject: ProgrammeSubject,
   tour: Tour,
   id: string,
 ): Pick<ProgrammeGroup, 'stops' | 'spares' | 'isEmpty'> {
+  const { night, names } = subject
   const stops = tour.stops.filter(({ stationId }) => stationId === id).sort(byStart)
   const spares = tour.spares.filter(({ stationId }) => stationId === id)
   return {
-    stops: stops.map((stop) => stopLine(viewer, night, stop, names)),
+    stops: stops.map((stop) => programmeStop(viewer, subject, tour, stop)),
     spares: spares.map((spare) => spareLine(viewer, night, spare, names)),
     isEmpty: stops.length === 0,
   }
 }
 
-function byTime(viewer: Viewer, { night, names }: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
+function byTime(viewer: Viewer, subject: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
+  const { night } = subject
   const starts = [...new Set(tour.stops.map(({ startsAt }) => startsAt.getTime()))].sort((a, b) => a - b)
   return starts.map((start) => ({
     heading: viewer.words.time(new Date(start), night.site.zone),
     note: null,
     stops: tour.stops
       .filter(({ startsAt }) => startsAt.getTime() === start)
-      .map((stop) => stopLine(viewer, night, stop, names)),
+      .map((stop) => programmeStop(viewer, subject, tour, stop)),
     spares: [],
     isEmpty: false,
   }))
+}
+
+function programmeStop(viewer: Viewer, subject: ProgrammeSubject, tour: Tour, stop: Stop): ProgrammeStop {
+  const acts = subject.state?.isCurrent ? stopActs(viewer, subject, tour, stop) : null
+  return { ...stopLine(viewer, subject.night, stop, subject.names), acts }
 }
 
 const byStart = (a: { startsAt: Date }, b: { startsAt: Date }) => a.startsAt.getTime() - b.startsAt.getTime()

@@ -1,6 +1,7 @@
 import type { EveningAnswer } from '../../desk/desk.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
+import { schoolClassOf } from '../../tours/school-class.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type DuskTime, duskTimes } from './dusk.ts'
 import { moonText } from './moon.ts'
@@ -26,6 +27,8 @@ export interface RunSheetPage extends PaperFrame {
   readonly hours: string
   readonly dusks: readonly DuskTime[]
   readonly moon: string
+  /** When a class has the row and when its groups change; null on a night without one. */
+  readonly schoolClass: string | null
   readonly timeLabel: string
   readonly stationLabel: string
   readonly showLabel: string
@@ -66,6 +69,7 @@ export function runSheetPage(
     hours: words.say('print.hours', hours),
     dusks: duskTimes(words, evening, night.date),
     moon: moonText(words, evening),
+    schoolClass: classText(viewer, night),
     moves: moves(viewer, night, tour, names),
     isDense: tour.stops.length > ROOMY_LINES,
     safety: SAFETY.map((key) => ({ name: words.say(`safety.${key}-name`), text: words.say(`safety.${key}`) })),
@@ -84,6 +88,15 @@ const labels = ({ words }: Viewer) => ({
   callsLabel: words.say('print.calls'),
   emergencyLabel: words.say('print.emergency'),
 })
+
+function classText({ words }: Viewer, night: Night): string | null {
+  const found = schoolClassOf(night)
+  if (found === null) return null
+  const time = (at: Date): string => words.time(at, night.site.zone)
+  const values = { from: time(found.startsAt), to: time(found.endsAt), groups: found.groups }
+  if (found.bells.length === 0) return words.say('print.class', values)
+  return words.say('print.class-groups', { ...values, bells: words.list(found.bells.map(time)) })
+}
 
 function moves({ words }: Viewer, night: Night, tour: Tour, names: Names): RunSheetPage['moves'] {
   const { zone } = night.site

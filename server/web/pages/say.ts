@@ -1,5 +1,6 @@
 import { chanceWord } from '../../sight/sighting.ts'
 import type { WorldEvent } from '../../tours/light-left.ts'
+import type { Pointing } from '../../tours/pointing.ts'
 import type { Aim, ShowObject, Story } from '../../tours/target.ts'
 import type { Cause, Remark, Stop } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
@@ -46,13 +47,34 @@ export function leaveByText(
 /** One of sixteen compass points in words; 0 is north, 4 east. */
 export const pointText = (words: Words, point: number): string => words.say(`page.point-${((point % 16) + 16) % 16}`)
 
-/** A height above the level horizon in fists at arm's length: `2½ fists up`. */
-export function fistsText(words: Words, fists: number): string {
+/** A compass point by its first letters, for tables: `SSW`. */
+export const pointShort = (words: Words, point: number): string =>
+  pointText(words, point)
+    .split('-')
+    .map((part) => part.charAt(0).toUpperCase())
+    .join('')
+
+/** Fists as a number alone, for tables: `2½`. */
+export const fistsShort = (fists: number): string => {
   const whole = Math.floor(fists)
   const half = fists - whole >= 0.5 ? '½' : ''
-  if (whole <= 0) return words.say(half ? 'page.fists-half' : 'page.fists-none')
-  return words.say('page.fists', { count: fists, fists: `${whole}${half}` })
+  return whole <= 0 && half ? half : `${Math.max(0, whole)}${half}`
 }
+
+/** A height above the level horizon in fists at arm's length: `2½ fists up`. */
+export function fistsText(words: Words, fists: number): string {
+  if (fists < 1) return words.say(fists >= 0.5 ? 'page.fists-half' : 'page.fists-none')
+  return words.say('page.fists', { count: fists, fists: fistsShort(fists) })
+}
+
+/** `west-south-west, 2½ fists up`, or that it is below the horizon. */
+export const directionText = (
+  words: Words,
+  { altitudeDeg, point, fists }: Pointing & { altitudeDeg: number },
+): string =>
+  altitudeDeg <= 0
+    ? words.say('page.below')
+    : words.say('page.direction', { point: pointText(words, point), fists: fistsText(words, fists) })
 
 /** How many newcomers will see it, in a word: `anyone sees it`. */
 export const chanceText = (words: Words, chance: number): string => words.say(`sight.word-${chanceWord(chance)}`)

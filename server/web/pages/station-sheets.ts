@@ -1,11 +1,10 @@
 import type { Check, CheckLine } from '../../tours/check.ts'
 import type { Night, Station } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
-import { directionText } from './check.ts'
 import type { Paper, PaperFrame } from './paper.ts'
 import { paperFrame, staleText, versionText } from './paper-frame.ts'
 import { type SpareLine, spareLine } from './programme.ts'
-import type { Names } from './say.ts'
+import { directionText, type Names } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { type StopLine, stopLine } from './stop-line.ts'
 

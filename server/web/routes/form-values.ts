@@ -62,3 +62,16 @@ export function kept<Result>(
     throw error
   }
 }
+
+/** The same for what takes a while to keep. */
+export async function keptLater<Result>(
+  keep: () => Promise<Result>,
+): Promise<{ readonly result: Result } | { readonly problems: readonly Problem[] }> {
+  try {
+    return { result: await keep() }
+  } catch (error) {
+    return kept((): Result => {
+      throw error
+    })
+  }
+}

@@ -2,6 +2,8 @@ import type { FastifyPluginAsync } from 'fastify'
 import { boardRoutes } from './board.ts'
 import { checkRoutes } from './check.ts'
 import { fieldRoutes } from './field.ts'
+import { holeRoutes } from './hole.ts'
+import { lineRoutes } from './line.ts'
 import type { PageNeeds } from './needs.ts'
 import { newcomerRoutes } from './newcomers.ts'
 import { nightRoutes } from './nights.ts'
@@ -14,6 +16,7 @@ import { programmeRoutes } from './programme.ts'
 import { signInRoutes } from './sign-in.ts'
 import { siteRoutes } from './sites.ts'
 import { telescopeRoutes } from './telescopes.ts'
+import { wishRoutes } from './wishes.ts'
 
 const PLUGINS = [
   boardRoutes,
@@ -23,7 +26,10 @@ const PLUGINS = [
   newcomerRoutes,
   telescopeRoutes,
   programmeRoutes,
+  wishRoutes,
   checkRoutes,
+  lineRoutes,
+  holeRoutes,
   objectTonightRoutes,
   objectRoutes,
   ownObjectRoutes,

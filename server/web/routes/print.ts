@@ -7,6 +7,7 @@ import { languageCode } from '../../tours/own-words.ts'
 import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { cardsPage } from '../pages/cards.ts'
+import { checkSheetPage } from '../pages/check-sheet.ts'
 import { runSheetPage } from '../pages/run-sheet.ts'
 import type { SecondLanguage } from '../pages/second-language.ts'
 import { sheetsPage } from '../pages/station-sheets.ts'
@@ -37,6 +38,12 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     const { site } = subject.night
     const evening = desk.sky.evening(eveningDate(subject.night), placeOf(site), site.zone)
     return reply.page('run-sheet', runSheetPage(viewer, { ...subject, evening }, request.query.paper ?? 'a4'))
+  })
+
+  app.get('/nights/:id/print/check-sheet', { config, schema }, async (request, reply) => {
+    const { viewer, ...subject } = subjectOf(request, request.params.id)
+    const checks = await desk.checks.evening(subject.night.id)
+    return reply.page('check-sheet', checkSheetPage(viewer, { ...subject, checks }, request.query.paper ?? 'a4'))
   })
 
   app.get('/nights/:id/print/sheets', { config, schema }, async (request, reply) => {

@@ -1,15 +1,20 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
+import { Fault } from '../../errors.ts'
 import { IdParams, VersionNumber } from '../api/schemas.ts'
 import { programmePage } from '../pages/programme.ts'
 import { formValues } from './form-values.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { within } from './within.ts'
 
 const ProgrammeQuery = Type.Object({
   by: Type.Optional(Type.Union([Type.Literal('telescope'), Type.Literal('time')])),
   version: Type.Optional(VersionNumber),
 })
+
+/** How long the page waits for what the worker has to tell beside the programme. */
+const PATIENCE_MS = 700
 
 export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   app.get(
@@ -22,7 +27,8 @@ export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
       const names = namesFrom(desk, viewer.words.settings.language, night.id)
       const tour = version === undefined ? desk.tours.current(night.id) : desk.tours.version(night.id, version)
       const state = tour && desk.tours.stateOf(tour)
-      return reply.page('programme', programmePage(viewer, { night, tour, state, by, names, newKey }))
+      const missing = tour ? await within(PATIENCE_MS, desk.missing(tour)) : []
+      return reply.page('programme', programmePage(viewer, { night, tour, state, by, names, newKey, missing }))
     },
   )
 
@@ -31,7 +37,13 @@ export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
     { config: { role: 'host' }, schema: { params: IdParams } },
     async (request, reply) => {
       const { id } = desk.nights.find(request.params.id)
-      await desk.tours.build(id)
+      try {
+        await desk.tours.build(id)
+      } catch (error) {
+        // Each wish that cannot be met says so on its own page, with what would resolve it.
+        if (error instanceof Fault && error.key === 'fault.wishes') return reply.redirect(`/nights/${id}/wishes`, 303)
+        throw error
+      }
       return reply.redirect(`/nights/${id}/programme`, 303)
     },
   )

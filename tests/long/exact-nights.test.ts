@@ -1,0 +1,23 @@
+import { expect, it } from 'vitest'
+import { readOutreach } from '../../db/catalogue/outreach.ts'
+import { isForTelescopes } from '../../server/tours/target.ts'
+import { compared, smallNight } from '../support/exact.ts'
+
+const objects = readOutreach().filter(isForTelescopes)
+const NIGHTS = 40
+
+// Proved by HiGHS, an open solver of mixed-integer programmes, on a model of its own writing.
+it('finds the best programme of forty small nights, and never a limit below it', async () => {
+  let [done, most] = [0, 0]
+  for (let number = 0; done < NIGHTS; number++) {
+    const grid = smallNight(number, objects)
+    if (grid === null) continue
+    const { found, exact, limit } = await compared(grid)
+    expect(found, `night ${number}`).toBeCloseTo(exact, 3)
+    expect(limit, `night ${number}`).toBeGreaterThanOrEqual(exact - 1e-3)
+    if (grid.stations.length > 2) most++
+    done++
+  }
+  console.log(`${done} small nights proved, ${most} of them with three or four stations`)
+  expect(most).toBeGreaterThanOrEqual(NIGHTS / 2)
+})
