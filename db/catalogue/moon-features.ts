@@ -1,9 +1,7 @@
-import { readFileSync } from 'node:fs'
-import { parse } from 'csv-parse/sync'
 import { type Static, Type } from 'typebox'
 import { Value } from 'typebox/value'
 import { MOON_FEATURE_KINDS, type MoonFeature } from '../../server/sight/moon-features.ts'
-import type { OutreachFile } from './outreach.ts'
+import { type OutreachFile, outreachFile, readRows } from './outreach-file.ts'
 import { sourceClass } from './outreach-sources.ts'
 
 const FeatureRow = Type.Object(
@@ -22,36 +20,22 @@ const FeatureRow = Type.Object(
 )
 type FeatureRow = Static<typeof FeatureRow>
 
-const NAME = 'moon-features.csv'
 const TEXTS = ['name', 'official', 'kind', 'see']
 /** What needs a source: the place with the width, the heights of the Sun, and the sentence. */
 const SOURCED = ['place', 'best', 'see'] as const
 
 /** What there is to look for on the Moon, in the list's order; throws an Error that names file and line for the first row that does not hold. */
-export const readMoonFeatures = (): readonly MoonFeature[] =>
-  moonFeaturesOf({ name: NAME, text: readFileSync(new URL(`./outreach/${NAME}`, import.meta.url), 'utf8') })
+export const readMoonFeatures = (): readonly MoonFeature[] => moonFeaturesOf(outreachFile('moon-features.csv'))
 
 /** The features of one file; throws an Error that names file and line for the first row that does not hold, or that bears the name of another. */
-export function moonFeaturesOf({ name, text }: OutreachFile): readonly MoonFeature[] {
-  const [header = [], ...rows]: string[][] = inPlace(name, () => parse(text))
+export function moonFeaturesOf(file: OutreachFile): readonly MoonFeature[] {
   const owners = new Map<string, string>()
-  return rows.map((cells, index) => {
-    const where = `${name} line ${index + 2}`
-    return inPlace(where, () => {
-      const feature = featureOf(Object.fromEntries(header.map((column, i) => [column, cells[i] ?? ''])))
-      if (owners.has(feature.name)) throw new Error(`"${feature.name}" already stands at ${owners.get(feature.name)}`)
-      owners.set(feature.name, where)
-      return feature
-    })
+  return readRows(file, (cells, where) => {
+    const feature = featureOf(cells)
+    if (owners.has(feature.name)) throw new Error(`"${feature.name}" already stands at ${owners.get(feature.name)}`)
+    owners.set(feature.name, where)
+    return feature
   })
-}
-
-function inPlace<T>(where: string, read: () => T): T {
-  try {
-    return read()
-  } catch (error) {
-    throw new Error(`${where}: ${error instanceof Error ? error.message : String(error)}`)
-  }
 }
 
 function featureOf({ sources = '', ...cells }: Readonly<Record<string, string>>): MoonFeature {

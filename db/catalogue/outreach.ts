@@ -1,22 +1,14 @@
-import { readFileSync } from 'node:fs'
-import { parse } from 'csv-parse/sync'
 import type { ShowObject } from '../../server/tours/target.ts'
 import { readMoonFeatures } from './moon-features.ts'
+import { type OutreachFile, outreachFile, readRows } from './outreach-file.ts'
 import { objectOfCells } from './outreach-row.ts'
 import { type SourceClass, sourceClass } from './outreach-sources.ts'
-
-/** One CSV of the list: its name for messages, and its text. */
-export interface OutreachFile {
-  readonly name: string
-  readonly text: string
-}
 
 interface Line {
   readonly where: string
   readonly object: ShowObject
 }
 
-const FOLDER = new URL('./outreach/', import.meta.url)
 /** The files of the list, a kind or two each; the words about their things stand beside them, `<name>.<language>.csv`. */
 export const OUTREACH_NAMES = [
   'bodies',
@@ -30,12 +22,6 @@ export const OUTREACH_NAMES = [
   'asterisms',
   'beside-telescopes',
 ] as const
-
-/** A file of the list's folder. */
-export const outreachFile = (name: string): OutreachFile => ({
-  name,
-  text: readFileSync(new URL(name, FOLDER), 'utf8'),
-})
 
 /** Every row of the outreach list, checked, the Moon with what there is to look for on it; throws an Error that names file and line for the first row that does not hold. */
 export const readOutreach = (): readonly ShowObject[] =>
@@ -60,22 +46,8 @@ export function sourceCounts(objects: readonly ShowObject[]): Readonly<Record<So
   return counts
 }
 
-function linesOf({ name, text }: OutreachFile): readonly Line[] {
-  const [header = [], ...rows] = inPlace(name, () => parse(text))
-  return rows.map((cells, index) => {
-    const where = `${name} line ${index + 2}`
-    const named = Object.fromEntries(header.map((column, i) => [column, cells[i] ?? '']))
-    return { where, object: inPlace(where, () => objectOfCells(named)) }
-  })
-}
-
-function inPlace<T>(where: string, read: () => T): T {
-  try {
-    return read()
-  } catch (error) {
-    throw new Error(`${where}: ${error instanceof Error ? error.message : String(error)}`)
-  }
-}
+const linesOf = (file: OutreachFile): readonly Line[] =>
+  readRows(file, (cells, where) => ({ where, object: objectOfCells(cells) }))
 
 const plain = (name: string): string => name.toLowerCase().replaceAll(/[^a-z0-9]/g, '')
 

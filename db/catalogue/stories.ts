@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs'
-import { parse } from 'csv-parse/sync'
 import { type Static, Type } from 'typebox'
 import { Value } from 'typebox/value'
 import { STORY_PARTS, type StoryPart } from '../../server/tours/story-parts.ts'
 import type { ShowObject, Story } from '../../server/tours/target.ts'
-import { OUTREACH_NAMES, type OutreachFile, outreachFile, outreachOf } from './outreach.ts'
+import { OUTREACH_NAMES, outreachOf } from './outreach.ts'
+import { type OutreachFile, outreachFile, readRows } from './outreach-file.ts'
 import { sourceClass } from './outreach-sources.ts'
 
 export { STORY_PARTS }
@@ -46,25 +46,20 @@ export function readStories(language: string): readonly Story[] {
 
 /** The stories of one file in its order, each of one of these objects; throws an Error that names file and line for the first row that does not hold. */
 export function storiesOf(
-  { name, text }: OutreachFile,
+  file: OutreachFile,
   language: string,
   told: ReadonlyMap<string, Pick<ShowObject, 'distanceLy'>>,
 ): readonly Story[] {
-  const [header = [], ...rows]: string[][] = inPlace(name, () => parse(text))
   const owners = new Map<string, string>()
-  return rows.map((cells, index) => {
-    const where = `${name} line ${index + 2}`
-    const named = Object.fromEntries(header.map((column, i) => [column, cells[i] ?? '']))
-    return inPlace(where, () => {
-      const story = storyOfCells(named, language)
-      const object = told.get(story.key)
-      if (object === undefined) throw new Error(`"${story.key}" is not in the list beside this file`)
-      if (story.compare === '' && object.distanceLy === null)
-        throw new Error('compare may be empty only beside a distance')
-      if (owners.has(story.key)) throw new Error(`"${story.key}" has a story already, at ${owners.get(story.key)}`)
-      owners.set(story.key, where)
-      return story
-    })
+  return readRows(file, (cells, where) => {
+    const story = storyOfCells(cells, language)
+    const object = told.get(story.key)
+    if (object === undefined) throw new Error(`"${story.key}" is not in the list beside this file`)
+    if (story.compare === '' && object.distanceLy === null)
+      throw new Error('compare may be empty only beside a distance')
+    if (owners.has(story.key)) throw new Error(`"${story.key}" has a story already, at ${owners.get(story.key)}`)
+    owners.set(story.key, where)
+    return story
   })
 }
 
@@ -97,12 +92,4 @@ function storySources(text: string, told: readonly StoryPart[]): Readonly<Record
   const bare = told.find((part) => sources[part] === undefined)
   if (bare !== undefined) throw new Error(`${bare} has no source`)
   return sources
-}
-
-function inPlace<T>(where: string, read: () => T): T {
-  try {
-    return read()
-  } catch (error) {
-    throw new Error(`${where}: ${error instanceof Error ? error.message : String(error)}`)
-  }
 }

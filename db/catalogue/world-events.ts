@@ -1,9 +1,8 @@
 import { existsSync } from 'node:fs'
-import { parse } from 'csv-parse/sync'
 import { type Static, Type } from 'typebox'
 import { Value } from 'typebox/value'
 import type { WorldEvent } from '../../server/tours/light-left.ts'
-import { type OutreachFile, outreachFile } from './outreach.ts'
+import { type OutreachFile, outreachFile, readRows } from './outreach-file.ts'
 import { sourceClass } from './outreach-sources.ts'
 
 const OLDEST_YEAR = -300_000_000
@@ -30,16 +29,7 @@ export function readWorldEvents(language: string): readonly WorldEvent[] {
 }
 
 /** The events of one file in its order; throws an Error that names file and line for the first row that does not hold. */
-export function worldEventsOf({ name, text }: OutreachFile): readonly WorldEvent[] {
-  const [header = [], ...rows]: string[][] = parse(text)
-  return rows.map((cells, index) => {
-    try {
-      return eventOf(Object.fromEntries(header.map((column, i) => [column, cells[i] ?? ''])))
-    } catch (error) {
-      throw new Error(`${name} line ${index + 2}: ${error instanceof Error ? error.message : String(error)}`)
-    }
-  })
-}
+export const worldEventsOf = (file: OutreachFile): readonly WorldEvent[] => readRows(file, eventOf)
 
 function eventOf(cells: Readonly<Record<string, string>>): EventRow {
   const row = checked(

@@ -9,7 +9,6 @@ import type { Check } from '../tours/check.ts'
 import type { FieldState } from '../tours/field.ts'
 import type { Hole, SkyPart } from '../tours/hole.ts'
 import type { FactorInUse, SiteLearning } from '../tours/learning.ts'
-import type { WorldEvent } from '../tours/light-left.ts'
 import type { Mark, RecordedMarks } from '../tours/mark.ts'
 import type { Missing } from '../tours/missing.ts'
 import type { Night, NightDraft, Station } from '../tours/night.ts'
@@ -17,9 +16,9 @@ import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { ReckonedLine } from '../tours/simulation-reckoned.ts'
 import type { LineReport } from '../tours/simulation-report.ts'
 import type { Site, SiteDraft, Town } from '../tours/site.ts'
-import type { Neighbour, ObjectHit, ShowObject, Story } from '../tours/target.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
 import type { Tour } from '../tours/tour.ts'
+import type { ObjectDesk } from './objects.ts'
 import type { OwnDesk } from './own-objects.ts'
 import type { WordDesk } from './own-words.ts'
 import type { ThingDesk } from './thing-kinds.ts'
@@ -115,20 +114,7 @@ export interface Desk {
     /** Every station that the night has ever had, those out of the row included. */
     everyStation(id: string): readonly Station[]
   }
-  readonly objects: {
-    /** Things called so, of the kind or in the constellation named; the host's own first. Where nothing answers, a slip of typing in a word is forgiven. */
-    search(query: string, limit: number): readonly ObjectHit[]
-    /** The canonical object for a key or any alias; not-found otherwise. `canonicalKey` differs for an alias. */
-    find(key: string): { readonly canonicalKey: string; readonly object: ShowObject | ObjectHit }
-    /** What telescopes may be given within 5 degrees of a thing with a fixed place, nearest first; not-found for a strange key. */
-    near(key: string, limit: number): readonly Neighbour[]
-    /** The outreach object or the host's own, or undefined for any other key; a thing of the host's that was taken off the list is still known. */
-    show(key: string): ShowObject | undefined
-    /** What is told of a thing in a language: the host's words before those that ship, part by part. */
-    story(key: string, language: string): Story | undefined
-    /** What happened on Earth while light was on its way, told in a language, oldest first. */
-    worldEvents(language: string): readonly WorldEvent[]
-  }
+  readonly objects: ObjectDesk
   readonly own: OwnDesk
   readonly words: WordDesk
   readonly things: ThingDesk

@@ -3,11 +3,15 @@ import type { BrightStar } from '../tours/alignment-lights.ts'
 import { targetDirections } from '../tours/alignment-targets.ts'
 import { advance, advanceProof, beginProof, beginTour, finishTour, limitOf, type TourWork } from '../tours/build.ts'
 import type { Check } from '../tours/check.ts'
+import type { EveningSky } from '../tours/evening.ts'
+import type { EveningChance } from '../tours/evening-chance.ts'
 import { halfHourCheck } from '../tours/half-hour.ts'
 import { cloudHole, type Hole } from '../tours/hole.ts'
 import { type Missing, missingShowpieces } from '../tours/missing.ts'
+import type { Night } from '../tours/night.ts'
 import { type ObjectTonight, objectTonight } from '../tours/object-tonight.ts'
 import { placeOf } from '../tours/site.ts'
+import type { ShowObject } from '../tours/target.ts'
 import type { EveningShelf } from './evening-shelf.ts'
 import type { BuiltTour, JobKinds } from './job-kinds.ts'
 
@@ -16,6 +20,22 @@ const FIRST_SLICE_STEPS = 20
 const ROUNDS_A_SLICE = 2
 
 export type Slices<Answer> = Generator<undefined, Answer>
+
+interface ReadyEvening {
+  readonly objects: readonly ShowObject[]
+  readonly sky: EveningSky
+  readonly chance: EveningChance
+}
+
+/** What every job on an evening begins with: its sky, then its chances, each taken from the shelf or reckoned in one slice. */
+export function* eveningSlices(night: Night, own: readonly ShowObject[], evenings: EveningShelf): Slices<ReadyEvening> {
+  const evening = evenings.withOwn(own)
+  const sky = evening.sky(night)
+  yield
+  const chance = evening.chance(sky, night)
+  yield
+  return { objects: evening.objects, sky, chance }
+}
 
 type AskedTour = JobKinds['tour']['asked']
 
@@ -39,12 +59,8 @@ export function* proofSlices(
 
 /** Searches for a programme, a slice at a time. */
 function* workSlices({ night, own, wishes, seed, steps }: AskedTour, evenings: EveningShelf): Slices<TourWork> {
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
-  yield
-  const work = beginTour({ night, objects: evening.objects, sky, chance, seed, wishes })
+  const ready = yield* eveningSlices(night, own, evenings)
+  const work = beginTour({ night, ...ready, seed, wishes })
   yield* searchSlices(work, steps)
   return work
 }
@@ -70,14 +86,11 @@ const nextSlice = (steps: number, tookMs: number): number =>
 /** Makes the checks one after the other. */
 export function* checkSlices(asked: JobKinds['checks']['asked'], evenings: EveningShelf): Slices<Check[]> {
   const { night, own, tour, moments } = asked
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
+  const ready = yield* eveningSlices(night, own, evenings)
   const checks: Check[] = []
   for (const { at, previousAt } of moments) {
     yield
-    checks.push(halfHourCheck({ night, tour, sky, chance, objects: evening.objects, at, previousAt }))
+    checks.push(halfHourCheck({ night, tour, ...ready, at, previousAt }))
   }
   return checks
 }
@@ -98,22 +111,14 @@ export function* tonightSlices(
   { night, own, tour, object, at }: JobKinds['tonight']['asked'],
   evenings: EveningShelf,
 ): Slices<ObjectTonight> {
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
-  yield
-  return objectTonight({ night, objects: evening.objects, sky, chance, tour, object, at })
+  const ready = yield* eveningSlices(night, own, evenings)
+  return objectTonight({ night, ...ready, tour, object, at })
 }
 
 /** Looks at what stands in a hole in the clouds. */
 export function* holeSlices({ night, own, open, at }: JobKinds['hole']['asked'], evenings: EveningShelf): Slices<Hole> {
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
-  yield
-  return cloudHole({ night, objects: evening.objects, sky, chance, open, at })
+  const ready = yield* eveningSlices(night, own, evenings)
+  return cloudHole({ night, ...ready, open, at })
 }
 
 /** Asks for every missing showpiece why, one a slice. */
@@ -121,10 +126,6 @@ export function* missingSlices(
   { night, own, tour }: JobKinds['missing']['asked'],
   evenings: EveningShelf,
 ): Slices<readonly Missing[]> {
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
-  yield
-  return yield* missingShowpieces({ night, objects: evening.objects, sky, chance, tour })
+  const ready = yield* eveningSlices(night, own, evenings)
+  return yield* missingShowpieces({ night, ...ready, tour })
 }

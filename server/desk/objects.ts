@@ -5,19 +5,36 @@ import type { StarStore } from '../../db/stars.ts'
 import type { WorldEventStore } from '../../db/world-events.ts'
 import { Fault, notFound } from '../errors.ts'
 import type { StarPlace } from '../sky/star.ts'
-import type { ObjectHit, ShowObject } from '../tours/target.ts'
+import type { WorldEvent } from '../tours/light-left.ts'
+import type { Neighbour, ObjectHit, ShowObject, Story } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
 import type { Fixed } from './sky.ts'
+
+/** Looking things up in the catalogue and among the host's own. */
+export interface ObjectDesk {
+  /** Things called so, of the kind or in the constellation named; the host's own first. Where nothing answers, a slip of typing in a word is forgiven. */
+  search(query: string, limit: number): readonly ObjectHit[]
+  /** The canonical object for a key or any alias; not-found otherwise. `canonicalKey` differs for an alias. */
+  find(key: string): { readonly canonicalKey: string; readonly object: ShowObject | ObjectHit }
+  /** What telescopes may be given within 5 degrees of a thing with a fixed place, nearest first; not-found for a strange key. */
+  near(key: string, limit: number): readonly Neighbour[]
+  /** The outreach object or the host's own, or undefined for any other key; a thing of the host's that was taken off the list is still known. */
+  show(key: string): ShowObject | undefined
+  /** What is told of a thing in a language: the host's words before those that ship, part by part. */
+  story(key: string, language: string): Story | undefined
+  /** What happened on Earth while light was on its way, told in a language, oldest first. */
+  worldEvents(language: string): readonly WorldEvent[]
+}
 
 interface Needs {
   readonly objects: ObjectStore
   readonly ownObjects: OwnObjectStore
   readonly worldEvents: WorldEventStore
-  readonly story: Desk['objects']['story']
+  readonly story: ObjectDesk['story']
 }
 
 /** Looking things up in the catalogue and among the host's own. */
-export function objectDesk({ objects, ownObjects, worldEvents, story }: Needs): Desk['objects'] {
+export function objectDesk({ objects, ownObjects, worldEvents, story }: Needs): ObjectDesk {
   const known = knownIn({ objects, ownObjects })
   const find = (key: string): Found => {
     const found = known(key)
@@ -51,7 +68,7 @@ export const knownIn =
 export const placeDesk = (places: PlaceStore): Desk['places'] => ({ search: places.search })
 
 /** A catalogue object as the sky floor takes it; a conflict Fault for one without a fixed place. */
-export function fixedOf(objects: Pick<Desk['objects'], 'find'>, stars: StarStore, key: string): Fixed {
+export function fixedOf(objects: Pick<ObjectDesk, 'find'>, stars: StarStore, key: string): Fixed {
   const { canonicalKey, object } = objects.find(key)
   const star = 'body' in object ? placeOf(object) : stars.find(canonicalKey)
   if (!star) throw new Fault('conflict', 'fault.no-fixed-place', { name: object.name })

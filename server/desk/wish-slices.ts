@@ -6,19 +6,15 @@ import { conflictsOf, type WishConflict } from '../tours/wish-conflicts.ts'
 import { lossOf, type Scored, type WishCost } from '../tours/wish-cost.ts'
 import type { EveningShelf } from './evening-shelf.ts'
 import type { JobKinds } from './job-kinds.ts'
-import { type Slices, searchSlices } from './job-slices.ts'
+import { eveningSlices, type Slices, searchSlices } from './job-slices.ts'
 
 /** Finds the wishes that cannot be met. */
 export function* conflictSlices(
   { night, own, wishes }: JobKinds['wish-conflicts']['asked'],
   evenings: EveningShelf,
 ): Slices<readonly WishConflict[]> {
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
-  yield
-  return conflictsOf({ night, objects: evening.objects, sky, chance, wishes })
+  const ready = yield* eveningSlices(night, own, evenings)
+  return conflictsOf({ night, ...ready, wishes })
 }
 
 /** Searches once with all wishes and once without each, by the same seed and steps. */
@@ -26,12 +22,8 @@ export function* costSlices(
   { night, own, wishes, seed, steps }: JobKinds['wish-costs']['asked'],
   evenings: EveningShelf,
 ): Slices<readonly WishCost[]> {
-  const evening = evenings.withOwn(own)
-  const sky = evening.sky(night)
-  yield
-  const chance = evening.chance(sky, night)
-  yield
-  const input = { night, objects: evening.objects, sky, chance, seed, wishes }
+  const ready = yield* eveningSlices(night, own, evenings)
+  const input = { night, ...ready, seed, wishes }
   const open = openGridOf(input)
   yield
   const withAll = yield* scoredSlices(input, open, steps)

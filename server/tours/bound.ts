@@ -50,7 +50,7 @@ export function advanceBound(grid: Grid, bound: Bound, found: number, rounds: nu
   const noticeable = NOTICEABLE * Math.abs(found)
   for (let k = 0; k < rounds; k++) {
     if (bound.boldness < LEAST_BOLDNESS || bound.least - found < noticeable) return false
-    const limit = limitOf(grid, bound)
+    const limit = limitAtPrices(grid, bound)
     bound.idle = limit < bound.least - noticeable ? 0 : bound.idle + 1
     bound.least = Math.min(bound.least, limit)
     if (bound.idle > IDLE_ROUNDS) [bound.boldness, bound.idle] = [bound.boldness * COOLING, 0]
@@ -59,7 +59,7 @@ export function advanceBound(grid: Grid, bound: Bound, found: number, rounds: nu
   return true
 }
 
-function limitOf(grid: Grid, { shares, free, prices, plan }: Bound): number {
+function limitAtPrices(grid: Grid, { shares, free, prices, plan }: Bound): number {
   let limit = constantOf(grid, shares, prices)
   for (const station of grid.stations.keys()) {
     const charged = chargeOf(grid, shares, prices, station, free[station] ?? new Float64Array())

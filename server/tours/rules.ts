@@ -31,8 +31,12 @@ export const RULES: readonly Rule[] = [
   { code: 'rule.class-still', weight: 900, breachesAt: movesInClass },
 ]
 
-/** What a breach of the rule with this code costs the search; 0 for a code that is no rule's. */
-export const weightOf = (code: string): number => RULES.find((rule) => rule.code === code)?.weight ?? 0
+/** What a breach of the rule with this code costs the search, in looks; throws for a code that is no rule's. */
+export function weightOf(code: string): number {
+  const rule = RULES.find((found) => found.code === code)
+  if (rule === undefined) throw new Error(`No rule ${code}`)
+  return rule.weight
+}
 
 /** Quarters in a row at one station that a target must have which the host asked for. */
 export const ASKED_SLOTS = 2

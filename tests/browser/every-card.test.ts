@@ -10,6 +10,7 @@ import { launch } from '../support/chromium.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_TOUR } from '../support/field-data.ts'
 import { CUT_CARDS } from '../support/in-page.ts'
+import { servedPage } from '../support/served-page.ts'
 import { HOST, type TestApp, testApp } from '../support/web.ts'
 
 const objects = new Map(readOutreach().map((object) => [object.key, object]))
@@ -42,13 +43,7 @@ beforeAll(async () => {
     writePage: pageWriter(assets),
   })
   browser = await launch()
-  page = await browser.newPage()
-  await page.route('**/*', async (route) => {
-    const { pathname, search } = new URL(route.request().url())
-    const answer = await service.app.inject({ url: pathname + search, headers: { host: HOST } })
-    const type = String(answer.headers['content-type'] ?? 'text/plain')
-    await route.fulfill({ status: answer.statusCode, contentType: type, body: answer.rawPayload })
-  })
+  page = await servedPage(browser, service)
 })
 afterAll(async () => {
   await browser?.close()

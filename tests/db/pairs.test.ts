@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { outreachFile, outreachOf } from '../../db/catalogue/outreach.ts'
+import { outreachOf } from '../../db/catalogue/outreach.ts'
+import { outreachFile } from '../../db/catalogue/outreach-file.ts'
 import { checkedPairs, pairLine } from '../../db/catalogue/pairs.ts'
 import { type StarRow, starRows } from '../../db/catalogue/rows.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
