@@ -115,11 +115,12 @@ function begin(grid: Grid, station: number, prices: StationPrices, chains: Chain
   // The same again after a pause costs no move.
   let [most, before] = [chains.idle[row + c] ?? NEVER, c]
   for (let d = 0; d < chains.width; d++) {
-    if (d === c) continue
+    const soFar = Math.max(chains.shown[row + d] ?? NEVER, chains.idle[row + d] ?? NEVER)
+    if (d === c || soFar <= most) continue
     const isFirst = d === count
     const move = isFirst ? 0 : bother + (grid.moving[table + d * count] ?? 0) * worth
     const isSame = !isFirst && grid.targetOf[d] === grid.targetOf[c]
-    const value = Math.max(chains.shown[row + d] ?? NEVER, chains.idle[row + d] ?? NEVER) - move - (isSame ? 0 : entry)
+    const value = soFar - move - (isSame ? 0 : entry)
     if (value > most) [most, before] = [value, d]
   }
   chains.before[row + c] = before

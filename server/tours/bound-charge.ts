@@ -4,6 +4,7 @@ import { valueRuns } from './bound-runs.ts'
 import type { Shares } from './bound-shares.ts'
 import { cellAt, type Grid } from './grid.ts'
 import { weightOf } from './rules.ts'
+import { changeCost } from './value.ts'
 
 /** What the runs of every station are worth while looks cost nothing, which most of them never do. */
 export function freeRuns(grid: Grid, shares: Shares): readonly Float64Array[] {
@@ -42,7 +43,7 @@ export function chargeOf(
     idle: perSlot((t) => {
       const isOffered = (grid.ranked[station * slots + t]?.length ?? 0) > 0
       const missed = shares.duties.reduce((sum, duty) => sum + (duty.isBound[station * slots + t] ? duty.weight : 0), 0)
-      return missed + (isOffered ? weightOf('rule.idle') : 0)
+      return missed + (isOffered ? weightOf('rule.idle') : 0) + changeCost(grid.kept[station * slots + t] ?? -1, -1)
     }),
   }
 }
@@ -75,7 +76,8 @@ function rewardsAt(grid: Grid, { duties }: Shares, { now }: Prices, station: num
     const [target, kind] = [(grid.targetOf[c] ?? 0) * slots, (grid.kindOf[c] ?? 0) * slots]
     for (let t = 0; t < slots; t++) {
       if ((grid.worth[cellAt(grid, station, c, t)] ?? 0) <= 0) continue
-      let reward = -(now.target[target + t] ?? 0) - (now.kind[kind + t] ?? 0)
+      let reward =
+        -changeCost(grid.kept[station * slots + t] ?? -1, c) - (now.target[target + t] ?? 0) - (now.kind[kind + t] ?? 0)
       for (const [d, duty] of duties.entries()) {
         const isServed = duty.serves(station, c, t)
         if (isServed && duty.isPriced[t]) reward += now.duty[d * slots + t] ?? 0

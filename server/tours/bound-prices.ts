@@ -59,7 +59,9 @@ export function beginPrices(grid: Grid, shares: Shares): Prices {
     target: new Float64Array(targets * slots).fill(sameTarget?.steepest ?? 0),
     kind: new Float64Array(shares.kinds * slots).fill(sameKind?.steepest ?? 0),
     alike: new Float64Array(slots).fill(weightOf('rule.row-alike')),
-    near: new Float64Array(stations * slots).fill(weightOf('rule.neighbours-together')),
+    near: Float64Array.from({ length: stations * slots }, (_, i) =>
+      i % slots === grid.opening ? 0 : weightOf('rule.neighbours-together'),
+    ),
     moves: new Float64Array(stations).fill(weightOf('rule.moves')),
   }
   const scale = mapTables(highest, (table, name) => table.map(() => USUAL_STEP[name]))
@@ -87,6 +89,10 @@ export function mapTables(
     near: change(tables.near, 'near'),
     moves: change(tables.moves, 'moves'),
   }
+}
+
+export function copyPrices(from: PriceTables, into: PriceTables): void {
+  for (const name of TABLES) into[name].set(from[name])
 }
 
 /** The most of price x count - cost over the counts that a row can have, and the count that gives it. */

@@ -38,7 +38,9 @@ export function beginBound(grid: Grid): Bound {
   }
 }
 
-const isEmpty = (grid: Grid): boolean => grid.candidates.length === 0 || grid.stations.length === 0 || grid.slots === 0
+/** True when there is nothing to choose from. */
+export const isEmpty = (grid: Grid): boolean =>
+  grid.candidates.length === 0 || grid.stations.length === 0 || grid.slots === 0
 
 /**
  * Sharpens the limit by so many rounds (Lagrangian relaxation: with a price on everything that telescopes share, each is
@@ -49,7 +51,7 @@ export function advanceBound(grid: Grid, bound: Bound, found: number, rounds: nu
   if (isEmpty(grid)) return false
   const noticeable = NOTICEABLE * Math.abs(found)
   for (let k = 0; k < rounds; k++) {
-    if (bound.boldness < LEAST_BOLDNESS || bound.least - found < noticeable) return false
+    if (bound.boldness < LEAST_BOLDNESS || isSettled(bound.least, found)) return false
     const limit = limitAtPrices(grid, bound)
     bound.idle = limit < bound.least - noticeable ? 0 : bound.idle + 1
     bound.least = Math.min(bound.least, limit)
@@ -58,6 +60,9 @@ export function advanceBound(grid: Grid, bound: Bound, found: number, rounds: nu
   }
   return true
 }
+
+/** True when nothing noticeably better than what was found is left to find. */
+export const isSettled = (limit: number, found: number): boolean => limit - found <= NOTICEABLE * Math.abs(found)
 
 function limitAtPrices(grid: Grid, { shares, free, prices, plan }: Bound): number {
   let limit = constantOf(grid, shares, prices)

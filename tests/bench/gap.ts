@@ -1,5 +1,5 @@
 import { readOutreach } from '../../db/catalogue/outreach.ts'
-import { advanceBound, beginBound } from '../../server/tours/bound.ts'
+import { advanceParts, beginParts } from '../../server/tours/bound-parts.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { gridOf } from '../../server/tours/grid-make.ts'
@@ -28,16 +28,16 @@ export function benchGap(): void {
       () => advanceSearch(grid, search, SLICE_STEPS),
       () => search.bestScore,
     )
-    const bound = beginBound(grid)
+    const proof = beginParts(grid)
     const limits = timed(
       PROOF_SEC,
-      () => advanceBound(grid, bound, search.bestScore, 1),
-      () => bound.least,
+      () => advanceParts(grid, proof, search.bestScore, 1),
+      () => proof.least,
     )
     const value = search.bestScore + breachWeight(grid, search.best)
     const per = (gap: number): string => ((100 * Math.max(0, gap)) / Math.max(1, value)).toFixed(2)
     console.log(`  ${grid.stations.length} telescopes, ${grid.slots} quarters, value ${value.toFixed(1)}`)
-    console.log(`    search ${found.map(([sec, score]) => `${sec} s ${per(bound.least - score)}`).join(', ')}`)
+    console.log(`    search ${found.map(([sec, score]) => `${sec} s ${per(proof.least - score)}`).join(', ')}`)
     console.log(`    proof  ${limits.map(([sec, limit]) => `${sec} s ${per(limit - search.bestScore)}`).join(', ')}`)
   }
 }

@@ -1,5 +1,6 @@
 import { createRequire } from 'node:module'
-import { advanceBound, beginBound } from '../../server/tours/bound.ts'
+import { advanceParts, beginParts } from '../../server/tours/bound-parts.ts'
+import { PROOF_ROUNDS } from '../../server/tours/build.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import type { Grid } from '../../server/tours/grid.ts'
@@ -29,10 +30,10 @@ export function smallNight(number: number, objects: readonly ShowObject[]): Grid
 export async function compared(grid: Grid): Promise<{ found: number; exact: number; limit: number }> {
   const search = beginSearch(grid, 1)
   advanceSearch(grid, search, 400_000)
-  const bound = beginBound(grid)
-  advanceBound(grid, bound, search.bestScore, 300)
+  const proof = beginParts(grid)
+  advanceParts(grid, proof, search.bestScore, PROOF_ROUNDS)
   const highs = await loadHighs()
   const solution = highs.solve(exactModel(grid), { mip_rel_gap: 1e-7 })
   if (solution.Status !== 'Optimal') throw new Error(`The solver answered ${solution.Status}`)
-  return { found: search.bestScore, exact: solution.ObjectiveValue, limit: bound.least }
+  return { found: search.bestScore, exact: solution.ObjectiveValue, limit: proof.least }
 }
