@@ -1,30 +1,44 @@
 import { notFound } from '../errors.ts'
 import { clamp } from '../sky/angles.ts'
+import type { Check } from '../tours/check.ts'
+import { digestOf } from '../tours/digest.ts'
 import { nightHours } from '../tours/hours.ts'
+import type { MarkKind } from '../tours/mark.ts'
 import type { Night } from '../tours/night.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import type { Moment } from './job-kinds.ts'
 import type { Jobs } from './jobs.ts'
+import { keptAnswers } from './kept-answers.ts'
+import type { MarkLog } from './mark-log.ts'
 
 const HALF_HOUR_MS = 1_800_000
+const KEPT = 8
+/** The marks that say what can be seen and where; undos among them. */
+const TELLING: ReadonlySet<MarkKind> = new Set(['clouds', 'station', 'undo'])
 
 interface Needs {
   readonly findNight: (id: string) => Night
   readonly programme: (nightId: string) => Tour | undefined
+  readonly log: MarkLog
   readonly jobs: Jobs
   /** What the host entered. */
   readonly own: () => readonly ShowObject[]
 }
 
-/** The half-hour check, now and for the whole evening. */
-export function checkDesk({ findNight, programme, jobs, own }: Needs): Desk['checks'] {
-  function run(nightId: string, moments: (night: Night) => readonly Moment[]) {
+/** The half-hour check, now and for the whole evening; of what every phone of the row asks for, the worker is asked once. */
+export function checkDesk({ findNight, programme, log, jobs, own }: Needs): Desk['checks'] {
+  const kept = keptAnswers<Check[]>(KEPT)
+
+  function run(nightId: string, momentsOf: (night: Night) => readonly Moment[]) {
     const night = findNight(nightId)
     const tour = programme(nightId)
     if (!tour) throw notFound('tour')
-    return jobs.run<'checks'>({ kind: 'checks', night, own: own(), tour, moments: moments(night) })
+    const marks = log.all(nightId).filter(({ kind }) => TELLING.has(kind))
+    const [things, moments] = [own(), momentsOf(night)]
+    const name = digestOf(JSON.stringify([tour.id, night, things, marks, moments]))
+    return kept(name, () => jobs.run<'checks'>({ kind: 'checks', night, own: things, tour, marks, moments }))
   }
 
   return {

@@ -1,3 +1,4 @@
+import type { WishStore } from '../../db/wishes.ts'
 import { digestOf } from '../tours/digest.ts'
 import type { Missing } from '../tours/missing.ts'
 import type { Night } from '../tours/night.ts'
@@ -10,19 +11,20 @@ interface Needs {
   readonly jobs: Jobs
   /** What the host entered. */
   readonly own: () => readonly ShowObject[]
+  readonly wishes: Pick<WishStore, 'all'>
 }
 
 const KEPT = 8
 
 /** Why showpieces are missing from programmes: asked of the worker once for each programme and state of its night, the eight newest kept. */
-export function missingDesk({ findNight, jobs, own: ownNow }: Needs): Desk['missing'] {
+export function missingDesk({ findNight, jobs, own: ownNow, wishes: kept }: Needs): Desk['missing'] {
   const answers = new Map<string, Promise<readonly Missing[]>>()
   return (tour) => {
-    const [night, own] = [findNight(tour.nightId), ownNow()]
-    const key = digestOf(JSON.stringify([tour.id, night, own]))
-    const kept = answers.get(key)
-    if (kept) return kept
-    const answer = jobs.run<'missing'>({ kind: 'missing', night, own, tour })
+    const [night, own, wishes] = [findNight(tour.nightId), ownNow(), kept.all(tour.nightId)]
+    const key = digestOf(JSON.stringify([tour.id, night, own, wishes]))
+    const known = answers.get(key)
+    if (known) return known
+    const answer = jobs.run<'missing'>({ kind: 'missing', night, own, tour, wishes })
     answers.set(key, answer)
     answer.catch(() => answers.delete(key))
     for (const oldest of answers.keys()) if (answers.size > KEPT) answers.delete(oldest)

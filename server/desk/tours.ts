@@ -1,10 +1,12 @@
-import { createHash } from 'node:crypto'
 import type { TourStore } from '../../db/tours.ts'
 import type { WishStore } from '../../db/wishes.ts'
 import type { Clock } from '../clock.ts'
 import { Fault, notFound } from '../errors.ts'
-import { DEFAULT_STEPS } from '../tours/build.ts'
+import { AGAIN_STEPS, DEFAULT_STEPS } from '../tours/build.ts'
+import type { Again } from '../tours/course.ts'
+import { nightHours } from '../tours/hours.ts'
 import type { Mark } from '../tours/mark.ts'
+import { isNoNews, newsOf } from '../tours/news.ts'
 import type { Night } from '../tours/night.ts'
 import { currentVersion, hasBegun, waitingVersion } from '../tours/programme.ts'
 import type { ShowObject } from '../tours/target.ts'
@@ -15,6 +17,7 @@ import { newId } from './ids.ts'
 import type { JobKinds } from './job-kinds.ts'
 import type { Jobs } from './jobs.ts'
 import type { MarkLog } from './mark-log.ts'
+import { digestOf, seedOf } from './tour-digest.ts'
 
 interface Needs {
   readonly tours: TourStore
@@ -31,46 +34,16 @@ interface Needs {
 }
 
 /** Building and keeping programmes. */
-export function tourDesk({
-  tours,
-  wishes: kept,
-  log,
-  findNight,
-  jobs,
-  clock,
-  catalogueDigest,
-  own: ownNow,
-  proofRounds,
-}: Needs): Desk['tours'] {
-  /** Nobody waits for it; a limit that comes after the service has been asked to stop is lost. */
-  function proveInBackground(id: string, asked: JobKinds['tour']['asked']): void {
-    if (proofRounds === 0) return
-    jobs
-      .run<'proof'>({ kind: 'proof', ...asked, rounds: proofRounds })
-      .then((bound) => bound !== null && tours.prove(id, clock.now(), bound))
-      .catch((error: unknown) => {
-        if (!(error instanceof Fault)) console.error('The proof of a programme failed:', error)
-      })
+export function tourDesk(needs: Needs): Desk['tours'] {
+  const { tours, wishes, log, findNight, clock, catalogueDigest, own } = needs
+
+  function digestNow(nightId: string, acts: readonly Mark[]): string {
+    const night = findNight(nightId)
+    return digestOf(catalogueDigest, night, own(), wishes.all(nightId), newsOf(night, acts, clock.now()))
   }
 
   return {
-    async build(nightId, { seed: askedSeed, steps = DEFAULT_STEPS } = {}) {
-      const night = findNight(nightId)
-      const seed = askedSeed ?? seedOf(night)
-      const own = ownNow()
-      const wishes = await sureWishes(kept.all(nightId), jobs, night, own)
-      const inputsDigest = digestOf(catalogueDigest, night, own, wishes)
-      const built = await jobs.run<'tour'>({ kind: 'tour', night, own, wishes, seed, steps })
-      const before = tours.latest(nightId)
-      refuseEmpty(built, before)
-      const id = newId()
-      const version = (before?.version ?? 0) + 1
-      const why = whyOf(before, inputsDigest)
-      const tookOverAtSeq = takeOverSeq(before, log.all(nightId))
-      tours.add({ ...built, id, nightId, version, madeAt: clock.now(), why, seed, steps, inputsDigest, tookOverAtSeq })
-      proveInBackground(id, { night, own, wishes, seed, steps })
-      return findTour(tours, id)
-    },
+    build: async (nightId, options = {}) => build(needs, findNight(nightId), options),
     current: (nightId) => programmeOf(tours, log, findNight(nightId).id),
     version(nightId, version) {
       const heading = tours.versions(findNight(nightId).id).find((found) => found.version === version)
@@ -86,11 +59,56 @@ export function tourDesk({
       const [versions, acts] = [tours.versions(nightId), log.all(nightId)]
       return {
         isCurrent: currentVersion(versions, acts)?.id === id,
-        isStale: inputsDigest !== digestOf(catalogueDigest, findNight(nightId), ownNow(), kept.all(nightId)),
+        isStale: inputsDigest !== digestNow(nightId, acts),
         waiting: waitingVersion(versions, acts) ?? null,
       }
     },
   }
+}
+
+/** Builds a programme from the night as it is now, and keeps it as the next version. */
+async function build(needs: Needs, night: Night, options: { seed?: number; steps?: number }): Promise<Tour> {
+  const { tours, log, jobs, clock, catalogueDigest } = needs
+  const own = needs.own()
+  const wishes = await sureWishes(needs.wishes.all(night.id), jobs, night, own)
+  const madeAt = clock.now()
+  const [current, acts] = [programmeOf(tours, log, night.id), log.all(night.id)]
+  const again = againOf(night, current, acts, madeAt)
+  const { seed = seedOf(night), steps = again ? AGAIN_STEPS : DEFAULT_STEPS } = options
+  const asked = { night, own, wishes, seed, steps, again }
+  const inputsDigest = digestOf(catalogueDigest, night, own, wishes, newsOf(night, acts, madeAt))
+  const built = await jobs.run<'tour'>({ kind: 'tour', ...asked })
+  const before = tours.latest(night.id)
+  refuseEmpty(built, before, madeAt)
+  const made = {
+    id: newId(),
+    nightId: night.id,
+    version: (before?.version ?? 0) + 1,
+    madeAt,
+    seed,
+    steps,
+    inputsDigest,
+  }
+  const waits = current !== undefined && isUnderWay(night, current, log.all(night.id), madeAt)
+  const tookOverAtSeq = waits ? null : (log.all(night.id).at(-1)?.seq ?? 0)
+  tours.add({ ...built, ...made, why: whyOf(before, inputsDigest), tookOverAtSeq })
+  proveInBackground(needs, made.id, asked)
+  return findTour(tours, made.id)
+}
+
+/** Nobody waits for it; a limit that comes after the service has been asked to stop is lost. */
+function proveInBackground(
+  { tours, jobs, clock, proofRounds }: Needs,
+  id: string,
+  asked: JobKinds['tour']['asked'],
+): void {
+  if (proofRounds === 0) return
+  jobs
+    .run<'proof'>({ kind: 'proof', ...asked, rounds: proofRounds })
+    .then((bound) => bound !== null && tours.prove(id, clock.now(), bound))
+    .catch((error: unknown) => {
+      if (!(error instanceof Fault)) console.error('The proof of a programme failed:', error)
+    })
 }
 
 function whyOf(before: Tour | undefined, inputsDigest: string): Tour['why'] {
@@ -120,10 +138,12 @@ async function sureWishes(
   throw new Fault('conflict', 'fault.wishes', {}, problems)
 }
 
-/** A programme without a stop never takes the place of one that has some: no telescope, or the Sun up all the time. */
-function refuseEmpty({ stops, notices }: Pick<Tour, 'stops' | 'notices'>, before: Tour | undefined): void {
+/** A programme with nothing ahead never takes the place of one that has something: no telescope, or the Sun up all the time. */
+function refuseEmpty({ stops, notices }: Pick<Tour, 'stops' | 'notices'>, before: Tour | undefined, at: Date): void {
   const [why] = notices
-  if (stops.length === 0 && before && before.stops.length > 0 && why) throw new Fault('conflict', why.code, why.values)
+  // What is on now ends with the minute.
+  const isEmpty = stops.every(({ endsAt }) => endsAt.getTime() < at.getTime() + 60_000)
+  if (isEmpty && before && before.stops.length > 0 && why) throw new Fault('conflict', why.code, why.values)
 }
 
 /** The programme that the row goes by; undefined before the first. */
@@ -132,31 +152,16 @@ export function programmeOf(tours: TourStore, log: MarkLog, nightId: string): To
   return current && tours.find(current.id)
 }
 
-/** Where among the marks a new version takes over: at once before the night begins or when it is the first, else null. */
-const takeOverSeq = (before: Tour | undefined, acts: readonly Mark[]): number | null =>
-  before && hasBegun(acts) ? null : (acts.at(-1)?.seq ?? 0)
-
-/** Stands for all that goes into a programme. Title, state, place name and operators are left out: they decide nothing. */
-function digestOf(
-  catalogueDigest: string,
-  { title: _title, state: _state, ...night }: Night,
-  own: readonly ShowObject[],
-  wishes: readonly Wish[],
-): string {
-  const stations = night.stations.map(({ operator: _operator, ...station }) => station)
-  const { name: _name, ...site } = night.site
-  const wished = wishes.map(({ id: _id, ...wish }) => wish)
-  return sha256(JSON.stringify([catalogueDigest, { ...night, site, stations, wished }, ...own], inOrder))
+/** True when the row already goes by a programme of this very evening. */
+const isUnderWay = (night: Night, current: Tour | undefined, marks: readonly Mark[], at: Date): boolean => {
+  const { opensAt, closesAt } = nightHours(night)
+  const isOfTonight = !current || current.stops.some((stop) => stop.startsAt < closesAt && opensAt < stop.endsAt)
+  return isOfTonight && hasBegun(current, marks, at)
 }
 
-/** Writes the fields of every object in the order of their names, so that equal inputs have equal texts. */
-const inOrder = (_key: string, value: unknown): unknown =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-    ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
-    : value
-
-/** The seed of a night, the same on every laptop: 31 bits of a digest of its date, title and place. */
-export const seedOf = ({ date, title, site }: Night): number =>
-  Number.parseInt(sha256(JSON.stringify([date, title, site.latitudeDeg, site.longitudeDeg])).slice(0, 8), 16) >>> 1
-
-const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
+/** What a programme made now must go on from; null while the whole evening is still to come and nothing stands in its way. */
+function againOf(night: Night, current: Tour | undefined, marks: readonly Mark[], at: Date): Again | null {
+  const isGoingOn = isUnderWay(night, current, marks, at)
+  if (!isGoingOn && isNoNews(newsOf(night, marks, at))) return null
+  return { stops: isGoingOn ? (current?.stops ?? []) : [], marks: [...marks], at }
+}

@@ -16,7 +16,7 @@ import { type StopAct, stopWishes } from '../tours/wish-stops.ts'
 import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
 import type { Jobs } from './jobs.ts'
-import { seedOf } from './tours.ts'
+import { seedOf } from './tour-digest.ts'
 
 /** Each wish is one more search when costs are reckoned. */
 const MOST_WISHES = 24

@@ -1,4 +1,7 @@
-import { advanceBound, type Bound, beginBound } from './bound.ts'
+import { heldGrid, type Under, underWay } from './again.ts'
+import { againStops, withInstead } from './again-stops.ts'
+import { advanceParts, beginParts, type Proof } from './bound-parts.ts'
+import type { Again } from './course.ts'
 import type { EveningSky } from './evening.ts'
 import type { EveningChance } from './evening-chance.ts'
 import type { Grid } from './grid.ts'
@@ -20,6 +23,8 @@ export interface TourInput {
   readonly chance: EveningChance
   readonly seed: number
   readonly wishes?: readonly Wish[]
+  /** The night is under way, or there is news of it; without it the whole evening is planned. */
+  readonly again?: Again | null
 }
 
 /** A programme in the making: plain data, changed by `advance` alone. */
@@ -27,6 +32,8 @@ export interface TourWork {
   readonly input: TourInput
   /** All that can be shown, and what the host's wishes leave of it. */
   readonly open: Grid
+  /** The night under way; null before it begins. */
+  readonly under: Under | null
   readonly grid: Grid
   readonly search: Search
 }
@@ -42,47 +49,60 @@ export interface BuiltTour {
 }
 
 /** Rounds that prove most of what can be proved, in 20 seconds for a row of eight. */
-export const PROOF_ROUNDS = 700
+export const PROOF_ROUNDS = 2400
 
 /** Steps that give a good programme for a row of four in about a second. */
 export const DEFAULT_STEPS = 400_000
+/** Steps for the rest of a night under way, in well under a second: most of it stands already. */
+export const AGAIN_STEPS = 80_000
 
 /** Reckons the night once and begins the search. A night without a telescope, or with nothing to see, begins one with nothing to do. */
 export function beginTour(input: TourInput): TourWork {
-  return workOn(input, openGridOf(input))
+  const keepKeys = (input.again?.stops ?? []).map(({ targetKey }) => targetKey)
+  return workOn(input, openGridOf({ ...input, keepKeys }))
 }
 
 /** The same on a grid that was reckoned before, for the wishes with which that was done or some of them. */
 export function workOn(input: TourInput, open: Grid): TourWork {
-  const grid = wishedGrid(open, input.night, input.wishes ?? [])
-  return { input, open, grid, search: beginSearch(grid, input.seed) }
+  const { night, again, wishes = [] } = input
+  const under = again ? underWay(open, input, again) : null
+  const wished = wishedGrid(under?.world ?? open, night, wishes)
+  const grid = again && under ? heldGrid(wished, again, under) : wished
+  return { input, open: under?.world ?? open, under, grid, search: beginSearch(grid, input.seed) }
 }
 
 /** Tries so many changes; false when nothing is left to try. Slices add up: twice 500 steps are the same as 1000. */
 export const advance = (work: TourWork, steps: number): boolean => advanceSearch(work.grid, work.search, steps)
 
 /** The best programme found so far, with its spares and the rules that had to give way. */
-export function finishTour({ input, open, grid, search }: TourWork): BuiltTour {
+export function finishTour({ input, open, under, grid, search }: TourWork): BuiltTour {
   const plan = search.best
-  const stops = stopsOf(input, grid, plan)
+  const planned = stopsOf(input, grid, plan)
+  const stops =
+    input.again && under
+      ? againStops(
+          planned.map((stop) => withInstead(input, under, stop)),
+          input.again,
+        )
+      : planned
   return {
     stops,
     spares: sparesOf(input, spareGrid(input, open), stops),
     value: valueOfPlan(grid, plan, roomFor(grid)),
     bound: null,
-    notices: noticesOf(input, grid, plan),
+    notices: noticesOf(input, grid, plan, under?.now ?? 0),
   }
 }
 
 /** A proof of how good the programme of a search is, that has not begun. */
-export const beginProof = ({ grid }: TourWork): Bound => beginBound(grid)
+export const beginProof = ({ grid }: TourWork): Proof => beginParts(grid)
 
 /** Sharpens the limit by so many rounds; false when more would bring nothing. */
-export const advanceProof = ({ grid, search }: TourWork, proof: Bound, rounds: number): boolean =>
-  advanceBound(grid, proof, search.bestScore, rounds)
+export const advanceProof = ({ grid, search }: TourWork, proof: Proof, rounds: number): boolean =>
+  advanceParts(grid, proof, search.bestScore, rounds)
 
 /** What no programme of the night is worth more than, in the looks of `value`; null before the first round. */
-export function limitOf({ grid, search }: TourWork, { least }: Bound): number | null {
+export function limitOf({ grid, search }: TourWork, { least }: Proof): number | null {
   return Number.isFinite(least) ? least + breachWeight(grid, search.best) : null
 }
 

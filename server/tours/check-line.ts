@@ -1,4 +1,5 @@
 import { clamp } from '../sky/angles.ts'
+import type { Horizontal } from '../sky/horizontal.ts'
 import type { CheckLine } from './check.ts'
 import type { EveningSky } from './evening.ts'
 import { type EveningChance, seenAtStep } from './evening-chance.ts'
@@ -6,10 +7,13 @@ import { eyepieceHeight } from './eyepiece-height.ts'
 import { LEAST_CHANCE } from './grid-cells.ts'
 import { nightHours } from './hours.ts'
 import { waitMin } from './line.ts'
+import type { Mark } from './mark.ts'
+import { newsOf } from './news.ts'
 import type { Night, Station } from './night.ts'
 import { comesAt, leaveBy, type WhyNot, whyNotOf } from './offered.ts'
 import { pointingOf } from './pointing.ts'
 import { stepAt, targetAt } from './sky-at.ts'
+import { skyPartOf } from './sky-part.ts'
 import type { Aim } from './target.ts'
 import type { Telescope, Tube } from './telescope.ts'
 import type { Cause, Setup } from './tour.ts'
@@ -31,6 +35,8 @@ export interface LineInput {
   readonly night: Night
   readonly sky: EveningSky
   readonly chance: EveningChance
+  /** What the field has told of clouds and of stations that left; without it nothing. */
+  readonly marks?: readonly Mark[]
 }
 
 const HALF_HOUR_MIN = 30
@@ -44,7 +50,7 @@ export function lineOf(input: LineInput, asked: Asked, at: Date): CheckLine {
     aim,
     stationId: station.id,
     isSpare,
-    ...standingOf(input, asked, at),
+    ...(toldOf(input, asked, place, at) ?? standingOf(input, asked, at)),
     ...place,
     ...pointingOf(place),
     eyepieceHeightCm: heightCmOf(input.chance, asked, place.altitudeDeg),
@@ -52,6 +58,16 @@ export function lineOf(input: LineInput, asked: Asked, at: Date): CheckLine {
 }
 
 type Standing = Pick<CheckLine, 'group' | 'untilAt' | 'fromAt' | 'cause' | 'minutesLeft'>
+
+/** How it stands by what the field has told: gone behind clouds, or until they were said to go; null when nothing was told of it. */
+function toldOf({ night, marks = [] }: LineInput, { station }: Asked, place: Horizontal, at: Date): Standing | null {
+  const { shut, shutUntilAt, out } = newsOf(night, marks, at)
+  const isOut = out.includes(station.id)
+  if (!isOut && !shut.includes(skyPartOf(place))) return null
+  const fromAt = isOut ? null : shutUntilAt
+  const cause = { code: isOut ? 'out' : 'cloud' } as const
+  return { group: fromAt === null ? 'gone' : 'coming', untilAt: null, fromAt, cause, minutesLeft: null }
+}
 
 function standingOf(input: LineInput, asked: Asked, at: Date): Standing {
   const { night, sky } = input

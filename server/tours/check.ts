@@ -4,6 +4,9 @@ import type { Cause, Remark } from './tour.ts'
 
 export type CheckGroup = 'good' | 'going' | 'gone' | 'coming'
 
+/** Why a target is not well placed: by its place, or because clouds hide it or its station has left the row. */
+export type CheckCause = Cause | { readonly code: 'cloud' | 'out'; readonly name?: string }
+
 /** One target of the programme, or a spare, as it stands at the moment of the check, at one station. */
 export interface CheckLine extends Pointing {
   readonly targetKey: string
@@ -15,7 +18,7 @@ export interface CheckLine extends Pointing {
   readonly untilAt: Date | null
   /** When it becomes well placed; set for `coming`. */
   readonly fromAt: Date | null
-  readonly cause: Cause | null
+  readonly cause: CheckCause | null
   readonly minutesLeft: number | null
   readonly altitudeDeg: number
   readonly azimuthDeg: number

@@ -72,6 +72,10 @@ export interface Grid {
   readonly isBest: Uint8Array
   /** Numbers of the targets that the host asked for: each somewhere for half an hour. */
   readonly asked: readonly number[]
+  /** What the programme that the row goes by shows, where another thing would be a change on somebody's paper; -1 where it would not. */
+  readonly kept: Plan
+  /** The quarter in which neighbours may begin together: the first, or the one in which a night under way is planned anew. */
+  readonly opening: number
 }
 
 /** What each station shows in each quarter: candidate numbers at station * slots + slot, -1 for nothing. */

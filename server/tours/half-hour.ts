@@ -2,6 +2,7 @@ import type { Check, CheckGroup, CheckLine } from './check.ts'
 import { type Asked, lineOf } from './check-line.ts'
 import type { EveningSky } from './evening.ts'
 import type { EveningChance } from './evening-chance.ts'
+import type { Mark } from './mark.ts'
 import type { Night } from './night.ts'
 import { stepAt } from './sky-at.ts'
 import type { ShowObject } from './target.ts'
@@ -16,6 +17,8 @@ export interface CheckInput {
   readonly at: Date
   /** The check before this one, for what changed since; null for the first. */
   readonly previousAt: Date | null
+  /** What the field has told of clouds and of stations that left; without it nothing. */
+  readonly marks?: readonly Mark[]
 }
 
 const GROUPS: readonly CheckGroup[] = ['good', 'going', 'gone', 'coming']

@@ -1,5 +1,3 @@
-import { wrap360 } from '../sky/angles.ts'
-import type { Horizontal } from '../sky/horizontal.ts'
 import type { CheckLine } from './check.ts'
 import { type LineInput, lineOf } from './check-line.ts'
 import { seenAtStep } from './evening-chance.ts'
@@ -9,16 +7,10 @@ import type { Station } from './night.ts'
 import { placeCause, sunCause } from './offered.ts'
 import { ANYONE } from './rules.ts'
 import { stepAt, sunAtStep, targetAtStep } from './sky-at.ts'
+import { type SkyPart, skyPartOf } from './sky-part.ts'
 import type { ShowObject } from './target.ts'
 import type { Telescope } from './telescope.ts'
 import type { Remark, Setup } from './tour.ts'
-
-/** The parts of the sky that clouds leave open or shut: eight directions and what is overhead. */
-export const SKY_PARTS = ['n', 'ne', 'e', 'se', 's', 'sw', 'w', 'nw', 'overhead'] as const
-export type SkyPart = (typeof SKY_PARTS)[number]
-
-/** Higher than this is overhead, whatever the direction. */
-export const OVERHEAD_DEG = 60
 
 /** A thing that stands in an open part of the sky, with what a newcomer sees of it at that telescope. */
 export interface HoleLine extends CheckLine {
@@ -57,16 +49,6 @@ export interface HoleInput extends LineInput {
 const LINES = 3
 /** Finding and centring take 3 to 5 minutes, and one look must follow. */
 const LEAST_MIN = 5
-const PARTS_AROUND = SKY_PARTS.length - 1
-
-/** The part of the sky in which a place lies: within 22.5 degrees of a direction, or overhead. */
-export function skyPartOf({ altitudeDeg, azimuthDeg }: Horizontal): SkyPart {
-  if (altitudeDeg > OVERHEAD_DEG) return 'overhead'
-  return SKY_PARTS[pointIn(azimuthDeg)] ?? 'n'
-}
-
-const pointIn = (azimuthDeg: number): number => Math.round(wrap360(azimuthDeg) / 45) % PARTS_AROUND
-
 /**
  * The best that every telescope can show at once in the open parts of the sky: what anyone sees first, then by chance,
  * view and appeal; only what is well placed for five minutes more. Throws for an instant that is not reckoned.

@@ -1,8 +1,10 @@
 import { type Static, Type } from 'typebox'
 import type { Problem } from '../errors.ts'
+import { SKY_PARTS } from './sky-part.ts'
 
 const Target = { targetKey: Type.String({ minLength: 1, maxLength: 60 }) }
 const Aimed = Type.Object({ ...Target, aim: Type.Union([Type.Literal('whole'), Type.Literal('close')]) })
+const Tour = Type.Object({ tourId: Type.String({ minLength: 1, maxLength: 40 }) })
 const Counted = Type.Object({
   adults: Type.Integer({ minimum: -500, maximum: 500 }),
   children: Type.Integer({ minimum: -500, maximum: 500 }),
@@ -19,14 +21,34 @@ export const MARK_PAYLOADS = {
   trouble: Type.Object({ what: Type.Union([Type.Literal('cloud'), Type.Literal('trees'), Type.Literal('help')]) }),
   seen: Type.Object({ ...Target, who: Type.Union([Type.Literal('they'), Type.Literal('half'), Type.Literal('not')]) }),
   counted: Counted,
-  accepted: Type.Object({ tourId: Type.String({ minLength: 1, maxLength: 40 }) }),
+  /** Ten people timed at an eyepiece, or as many as there were. */
+  timed: Type.Object({
+    people: Type.Integer({ minimum: 2, maximum: 50 }),
+    seconds: Type.Integer({ minimum: 20, maximum: 7200 }),
+  }),
+  /** All parts of the sky that clouds shut from then on, for so many minutes or until another such mark. */
+  clouds: Type.Object({
+    shut: Type.Array(Type.Union(SKY_PARTS.map((part) => Type.Literal(part))), { maxItems: SKY_PARTS.length }),
+    minutes: Type.Union([Type.Integer({ minimum: 5, maximum: 720 }), Type.Null()]),
+  }),
+  station: Type.Object({ is: Type.Union([Type.Literal('out'), Type.Literal('in')]) }),
+  accepted: Tour,
+  dropped: Tour,
   undo: Type.Object({ markKey: Type.String({ minLength: 8, maxLength: 60 }) }),
 } as const
 export type MarkKind = keyof typeof MARK_PAYLOADS
 export const MARK_KINDS = Object.keys(MARK_PAYLOADS) as readonly MarkKind[]
 
 /** Kinds that say what a station does, and so must name it. */
-export const STATION_KINDS: ReadonlySet<MarkKind> = new Set(['showing', 'shown', 'skipped', 'trouble', 'seen'])
+export const STATION_KINDS: ReadonlySet<MarkKind> = new Set([
+  'showing',
+  'shown',
+  'skipped',
+  'trouble',
+  'seen',
+  'timed',
+  'station',
+])
 
 /** An act as a phone sends it. `secondsAgo` is the phone's now minus the phone's then, so that a wrong clock cancels. */
 export const MarkDraft = Type.Object(

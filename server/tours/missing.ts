@@ -11,6 +11,7 @@ import { type Findings, verdictOf } from './object-verdict.ts'
 import { stepAt, targetAtStep } from './sky-at.ts'
 import type { ShowObject } from './target.ts'
 import type { Remark, Tour } from './tour.ts'
+import type { Wish } from './wish.ts'
 
 /** A showpiece that is not on the programme, and why. */
 export interface Missing {
@@ -28,6 +29,7 @@ export interface MissingInput {
   readonly sky: EveningSky
   readonly chance: EveningChance
   readonly tour: Pick<Tour, 'stops' | 'spares'>
+  readonly wishes?: readonly Wish[]
 }
 
 /** Asks for every showpiece of the night that is missing from the programme why, one at a time, so that a caller may do something else in between; [] for a row without a telescope. */
@@ -39,10 +41,24 @@ export function* missingShowpieces(input: MissingInput): Generator<undefined, re
   const missing: Missing[] = []
   for (const object of off) {
     yield
-    missing.push(missingOf({ ...input, object, at: null }, shown))
+    missing.push(isBarred(input, object) ? byHost(object) : missingOf({ ...input, object, at: null }, shown))
   }
   return missing
 }
+
+/** True for a thing that the host wants nowhere, all evening. */
+const isBarred = ({ wishes = [] }: MissingInput, { key }: ShowObject): boolean =>
+  wishes.some(
+    ({ kind, targetKey, stationId, startsAt }) =>
+      kind === 'bar' && targetKey === key && stationId === null && startsAt === null,
+  )
+
+const byHost = ({ key, name }: ShowObject): Missing => ({
+  targetKey: key,
+  name,
+  barred: null,
+  reason: { code: 'missing.by-host' },
+})
 
 function missingOf(input: TonightInput & MissingInput, shown: ReadonlySet<string>): Missing {
   const { object } = input

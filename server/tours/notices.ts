@@ -2,20 +2,26 @@ import type { TourInput } from './build.ts'
 import { daylightOf } from './daylight.ts'
 import { cellAt, type Grid, type Plan, shownAt } from './grid.ts'
 import { wallClock } from './hours.ts'
+import { newsOf } from './news.ts'
 import { missingTargets, RULES } from './rules.ts'
 import type { Remark } from './tour.ts'
 
-/** What a host must be told of a plan: what the row lacks, when stations stand idle, and which rules gave way when. */
-export function noticesOf(input: TourInput, grid: Grid, plan: Plan): readonly Remark[] {
+/** What a host must be told of a plan from a quarter on: what the row lacks, when stations stand idle, and which rules gave way when. */
+export function noticesOf(input: TourInput, grid: Grid, plan: Plan, since = 0): readonly Remark[] {
   if (grid.stations.length === 0) return [{ code: 'tour.no-telescope' }]
   if (grid.candidates.length === 0) return [daylightOf(input) ?? { code: 'tour.nothing-visible' }]
+  if (isNothingAhead(grid, since)) return [{ code: 'tour.nothing-ahead' }]
   return [
     ...rowLacks(grid),
-    ...idleStations(input, grid, plan),
+    ...idleStations(input, grid, plan, since),
     ...notShown(input, grid, plan),
-    ...givenWay(input, grid, plan),
+    ...givenWay(input, grid, plan, since),
   ]
 }
+
+/** True for a night under way with nothing left to show. */
+const isNothingAhead = ({ ranked, slots }: Grid, since: number): boolean =>
+  since > 0 && ranked.every((offered, at) => at % slots < since || offered.length === 0)
 
 /** What was asked for and is on for half an hour nowhere. */
 function notShown({ objects }: TourInput, grid: Grid, plan: Plan): Remark[] {
@@ -35,12 +41,15 @@ function rowLacks(grid: Grid): Remark[] {
 }
 
 /** Times in which a station has nothing on the programme. */
-function idleStations(input: TourInput, grid: Grid, plan: Plan): Remark[] {
+function idleStations(input: TourInput, grid: Grid, plan: Plan, since: number): Remark[] {
+  const { again, night } = input
+  const gone = again ? newsOf(night, again.marks, again.at).out : []
   return grid.stations.flatMap(({ id }, s) => {
+    if (gone.includes(id)) return []
     const name = input.night.stations.find((station) => station.id === id)?.name ?? id
     const isIdle = (slot: number) => shownAt(grid, plan, s, slot) < 0
     const hasOffer = (slot: number) => grid.candidates.some((_, c) => (grid.worth[cellAt(grid, s, c, slot)] ?? 0) > 0)
-    return spansOf(grid, isIdle).map(([from, to]) => {
+    return spansOf(grid, since, isIdle).map(([from, to]) => {
       const code = hasOffer(from) ? 'tour.station-idle' : 'tour.station-without-target'
       return { code, values: { name, ...spoken(input, grid, from, to) } }
     })
@@ -50,21 +59,21 @@ function idleStations(input: TourInput, grid: Grid, plan: Plan): Remark[] {
 const SAID_ONE_BY_ONE: ReadonlySet<string> = new Set(['rule.idle', 'rule.asked'])
 
 /** Every rule that had to give way, the one that gives way last first, with its times; idle stations and what was asked for are named one by one instead. */
-function givenWay(input: TourInput, grid: Grid, plan: Plan): Remark[] {
+function givenWay(input: TourInput, grid: Grid, plan: Plan, since: number): Remark[] {
   const spokenRules = RULES.toReversed().filter(({ code }) => !SAID_ONE_BY_ONE.has(code))
   return spokenRules.flatMap(({ code, breachesAt }) =>
-    spansOf(grid, (slot) => breachesAt(grid, plan, slot) > 0).map(([from, to]) => ({
+    spansOf(grid, since, (slot) => breachesAt(grid, plan, slot) > 0).map(([from, to]) => ({
       code,
       values: spoken(input, grid, from, to),
     })),
   )
 }
 
-/** Quarters in a row of which something is true, as first and first after. */
-function spansOf(grid: Grid, isTrue: (slot: number) => boolean): (readonly [number, number])[] {
+/** Quarters in a row, from one on, of which something is true, as first and first after. */
+function spansOf(grid: Grid, since: number, isTrue: (slot: number) => boolean): (readonly [number, number])[] {
   const spans: (readonly [number, number])[] = []
-  let from = 0
-  for (let t = 0; t <= grid.slots; t++) {
+  let from = since
+  for (let t = since; t <= grid.slots; t++) {
     if (t < grid.slots && isTrue(t)) continue
     if (t > from) spans.push([from, t])
     from = t + 1

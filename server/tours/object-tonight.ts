@@ -71,13 +71,14 @@ export interface TonightInput {
   readonly at: Date | null
 }
 
-const BARE_EYE = { floorDeg: 0, ceilingDeg: 90 }
+/** No mount limits a bare eye. */
+export const BARE_EYE = { floorDeg: 0, ceilingDeg: 90 }
 
 /** One object on one night: its walk, when it is clear, what every telescope shows of it, and why it is or is not on the programme. */
 export function objectTonight(input: TonightInput): ObjectTonight {
   const { night, sky, object } = input
   const { opensAt, closesAt } = nightHours(night)
-  const findings = findingsOf(input, () => gridOf({ ...input, keepKey: object.key }))
+  const findings = findingsOf(input, () => gridOf({ ...input, keepKeys: [object.key] }))
   const { targetIndex, clear, stations } = findings
   const at = momentOf(input, stations, opensAt, closesAt)
   const geometry = geometryAtStep(sky, targetIndex, wholeStep(sky, at))

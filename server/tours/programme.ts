@@ -1,12 +1,17 @@
 import { Value } from 'typebox/value'
 import { standing } from './fold.ts'
 import { MARK_PAYLOADS, type Mark } from './mark.ts'
-import type { Tour } from './tour.ts'
+import type { Stop, Tour } from './tour.ts'
 
 type Version = Pick<Tour, 'id' | 'version' | 'tookOverAtSeq'>
 
-/** True once something has been shown: a standing mark of the night says `showing` or `shown`. */
-export const hasBegun = (marks: readonly Mark[]): boolean =>
+/** True once something has been shown: a standing mark says so, or the programme's first stop has come; no act means as planned. */
+export const hasBegun = (
+  tour: { readonly stops: readonly Pick<Stop, 'startsAt'>[] } | undefined,
+  marks: readonly Mark[],
+  at: Date,
+): boolean =>
+  tour?.stops.some(({ startsAt }) => startsAt <= at) === true ||
   standing(marks).some(({ kind }) => kind === 'showing' || kind === 'shown')
 
 /**
@@ -17,7 +22,7 @@ export function currentVersion<Kept extends Version>(
   versions: readonly Kept[],
   marks: readonly Mark[],
 ): Kept | undefined {
-  const accepted = acceptedIds(marks).flatMap(({ seq, tourId }) => {
+  const accepted = named(marks, ['accepted']).flatMap(({ seq, tourId }) => {
     const version = versions.find(({ id }) => id === tourId)
     return version ? [{ version, seq }] : []
   })
@@ -31,17 +36,23 @@ export function currentVersion<Kept extends Version>(
 
 const AFTER_ITS_MARK = 0.5
 
-/** The newest version while it waits: built after the night began, and not accepted; undefined when none waits. */
+/** The newest version while it waits: built after the night began, neither accepted nor dropped; undefined when none waits. */
 export function waitingVersion<Kept extends Version>(
   versions: readonly Kept[],
   marks: readonly Mark[],
 ): Kept | undefined {
   const newest = [...versions].sort((a, b) => a.version - b.version).at(-1)
   if (newest?.tookOverAtSeq !== null) return undefined
-  return acceptedIds(marks).some(({ tourId }) => tourId === newest.id) ? undefined : newest
+  return named(marks, ['accepted', 'dropped']).some(({ tourId }) => tourId === newest.id) ? undefined : newest
 }
 
-const acceptedIds = (marks: readonly Mark[]): readonly { readonly seq: number; readonly tourId: string }[] =>
+/** The programmes that standing marks of these kinds name. */
+const named = (
+  marks: readonly Mark[],
+  kinds: readonly ('accepted' | 'dropped')[],
+): readonly { readonly seq: number; readonly tourId: string }[] =>
   standing(marks).flatMap(({ kind, payload, seq }) =>
-    kind === 'accepted' && Value.Check(MARK_PAYLOADS.accepted, payload) ? [{ seq, tourId: payload.tourId }] : [],
+    kinds.some((asked) => asked === kind && Value.Check(MARK_PAYLOADS[asked], payload))
+      ? [{ seq, tourId: String(payload.tourId) }]
+      : [],
   )

@@ -70,6 +70,7 @@ function idleWithOffer(grid: Grid, plan: Plan, slot: number): number {
 
 /** Neighbours of the row never begin something new in the same quarter, but for the opening. */
 function neighboursTogether(grid: Grid, plan: Plan, slot: number): number {
+  if (slot === grid.opening) return 0
   let breaches = 0
   for (let s = 1; s < grid.stations.length; s++) {
     const isBeside = (grid.stations[s]?.place ?? 0) - (grid.stations[s - 1]?.place ?? 0) === 1

@@ -26,14 +26,15 @@ const IDLE_ROUNDS = 18
 /** Loss in looks that is taken lightly at the start of a round. */
 const WARMTH_LOOKS = 3
 
-/** A search that has not begun: every station shows the worthiest thing of each quarter. */
+/** A search that has not begun: every station shows what is on paper or, where that says nothing, the worthiest thing of each quarter. */
 export function beginSearch(grid: Grid, seed: number): Search {
-  const plan = worthiestPlan(grid)
+  const plan = firstPlan(grid)
   const score = scoreOf(grid, plan, roomFor(grid))
   return { seed, step: 0, plan, score, best: plan.slice(), bestScore: score, bettered: 0, guide: beginBound(grid) }
 }
 
-const worthiestPlan = (grid: Grid): Plan => Int16Array.from(grid.ranked, (ranked) => ranked[0] ?? -1)
+const firstPlan = ({ ranked, kept }: Grid): Plan =>
+  Int16Array.from(ranked, ([worthiest], at) => ((kept[at] ?? -1) >= 0 ? (kept[at] ?? -1) : (worthiest ?? -1)))
 
 /** Tries so many changes; false when six rounds have brought nothing better, or there is nothing to choose from. */
 export function advanceSearch(grid: Grid, search: Search, steps: number): boolean {

@@ -17,13 +17,13 @@ export const roomFor = (grid: Grid): Room => ({
 export const scoreOf = (grid: Grid, plan: Plan, room: Room): number =>
   valueOfPlan(grid, plan, room) - breachWeight(grid, plan)
 
-/** Worth x looks that the line and the stock of new eyes allow, less the cost of moving and of showing the same again. */
+/** Worth x looks that the line and the stock of new eyes allow, less the cost of moving, of showing the same again and of changing what people hold on paper. */
 export function valueOfPlan(grid: Grid, plan: Plan, room: Room): number {
   let value = 0
   eachLook(grid, plan, room, (cell, looks) => {
     value += (grid.worth[cell] ?? 0) * looks
   })
-  return value - movingCost(grid, plan) - alikeCost(grid, plan, room.where)
+  return value - movingCost(grid, plan) - alikeCost(grid, plan, room.where) - changingCost(grid, plan)
 }
 
 /**
@@ -70,6 +70,23 @@ export function movingCost(grid: Grid, plan: Plan): number {
       last = c
     }
   }
+  return cost
+}
+
+/** What it is felt to cost, in looks, to show anything else in a quarter than what people hold on paper (our judgement). */
+const CHANGED_LOOKS = 1
+/** Nothing in its place would be no plan: what was shown was shown. */
+const DROPPED_LOOKS = 2000
+
+/** What it costs to show this candidate, -1 for nothing, in place of what is on paper there, -1 for nothing. */
+export function changeCost(before: number, candidate: number): number {
+  if (before < 0 || before === candidate) return 0
+  return candidate < 0 ? DROPPED_LOOKS : CHANGED_LOOKS
+}
+
+function changingCost({ kept }: Grid, plan: Plan): number {
+  let cost = 0
+  for (let at = 0; at < kept.length; at++) cost += changeCost(kept[at] ?? -1, plan[at] ?? -1)
   return cost
 }
 

@@ -2,11 +2,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
-import { SKY_PARTS } from '../../server/tours/hole.ts'
 import { nightHours } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
+import { draftOf } from '../../server/tours/night-draft.ts'
+import { SKY_PARTS } from '../../server/tours/sky-part.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
-import { draftOf } from '../support/night-draft.ts'
 
 const folder = freshFolder()
 let desk: Desk

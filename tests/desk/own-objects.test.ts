@@ -5,14 +5,14 @@ import type { Desk } from '../../server/desk/desk.ts'
 import { Fault } from '../../server/errors.ts'
 import { passesIn } from '../../server/tours/own-pass.ts'
 import type { Tour } from '../../server/tours/tour.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 import { A_CLUSTER_DRAFT, A_COMET_DRAFT, A_NOVA_DRAFT, A_PASS_DRAFT } from '../support/own-object-data.ts'
 
 const STEPS = 60
 const folder = freshFolder()
 let desk: Desk
 beforeAll(async () => {
-  desk = await openDesk(folder)
+  desk = await openDesk(folder, { clock: standingClock(AFTERNOON) })
 }, SLOW_MS)
 afterEach(() => {
   for (const { key, isListed } of desk.own.all()) if (isListed) desk.own.retire(key)

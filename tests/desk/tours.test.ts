@@ -6,19 +6,20 @@ import type { Desk } from '../../server/desk/desk.ts'
 import { nightHours } from '../../server/tours/hours.ts'
 import type { MarkDraft, MarkKind } from '../../server/tours/mark.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
+import { draftOf } from '../../server/tours/night-draft.ts'
 import type { Stop, Tour } from '../../server/tours/tour.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
-import { draftOf } from '../support/night-draft.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 
 const STEPS = 60
-const NOW = new Date('2026-12-17T17:20:00Z')
+const IN_THE_EVENING = new Date('2026-12-17T17:20:00Z')
 const FAR_AT = new Date('2999-01-01T00:00:00Z')
 const folder = freshFolder()
+const clock = standingClock(AFTERNOON)
 let desk: Desk
 let night: Night
 let tour: Tour
 beforeAll(async () => {
-  desk = await openDesk(folder)
+  desk = await openDesk(folder, { clock })
   night = seedEvening(desk, north)
   tour = await desk.tours.build(night.id, { steps: STEPS })
 }, SLOW_MS)
@@ -120,13 +121,16 @@ describe('the programme that the row goes by', () => {
   const accept = (id: string, tourId: string, key: string) => record(id, key, 'accepted', { tourId }, null)
   const undo = (id: string, markKey: string, key: string) => record(id, key, 'undo', { markKey }, null)
   const plan = ({ stops }: Tour) =>
-    night.stations.map(({ id }) => stops.findLast((stop) => stop.stationId === id && stop.startsAt <= NOW)?.targetKey)
+    night.stations.map(
+      ({ id }) => stops.findLast((stop) => stop.stationId === id && stop.startsAt <= IN_THE_EVENING)?.targetKey,
+    )
   const shownIn = (id: string) => desk.marks.field(id).stations.map(({ showing }) => showing?.targetKey)
 
   it(
     'is the newest before the night, until an older one is accepted, until that is undone, until that is undone',
     async () => {
       const second = await desk.tours.build(night.id, { steps: 0, seed: 5 })
+      clock.moveTo(IN_THE_EVENING.toISOString())
       expect(plan(second)).not.toEqual(plan(tour))
       const holds = (expected: Tour) => {
         expect(desk.tours.current(night.id)).toEqual(expected)
@@ -139,6 +143,7 @@ describe('the programme that the row goes by', () => {
       holds(second)
       undo(night.id, 'takes-it-back', 'takes-that-back')
       holds(tour)
+      clock.moveTo(AFTERNOON)
     },
     SLOW_MS,
   )

@@ -3,16 +3,16 @@ import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night } from '../../server/tours/night.ts'
+import { draftOf } from '../../server/tours/night-draft.ts'
 import type { Stop } from '../../server/tours/tour.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
-import { draftOf } from '../support/night-draft.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 
 const STEPS = 20_000
 const folder = freshFolder()
 let desk: Desk
 let night: Night
 beforeAll(async () => {
-  desk = await openDesk(folder)
+  desk = await openDesk(folder, { clock: standingClock(AFTERNOON) })
   night = seedEvening(desk, north)
 }, SLOW_MS)
 afterAll(async () => {

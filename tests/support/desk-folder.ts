@@ -7,6 +7,8 @@ import { createDesk, type DeskOptions } from '../../server/desk/create.ts'
 const SHARED = join(tmpdir(), 'duskrow-test-catalogue')
 /** How long the first desk of all may take: it builds the catalogue that the others share. */
 export const SLOW_MS = 120_000
+/** Hours before the demo night opens, when its programme is still made from nothing. */
+export const AFTERNOON = '2026-12-17T14:00:00Z'
 const CATALOGUE = /^catalogue-[0-9a-f]+\.db$/
 
 /** A clock that stands still where a test puts it. */

@@ -3,6 +3,7 @@ import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { halfHourCheck } from '../../server/tours/half-hour.ts'
 import { instantOf } from '../../server/tours/hours.ts'
+import type { Mark, MarkKind } from '../../server/tours/mark.ts'
 import type { Spare, Stop } from '../../server/tours/tour.ts'
 import { demoNight } from '../support/demo-night.ts'
 import { showObject } from '../support/show-objects.ts'
@@ -140,5 +141,56 @@ describe('the half-hour check', () => {
         { code: 'check.turned-good', values: { name: 'betelgeuse', station: 'Low refractor' } },
       ]),
     )
+  })
+})
+
+describe('what the field has told', () => {
+  const told = (time: string, kind: MarkKind, payload: Mark['payload'], stationId: string | null = null): Mark => {
+    const at = instantOf(demoNight, time)
+    return {
+      seq: 1,
+      key: `mark-${time}`,
+      nightId: 'night',
+      stationId,
+      kind,
+      payload,
+      by: 'host',
+      receivedAt: at,
+      happenedAt: at,
+    }
+  }
+  const checked = (time: string, previous: string | null, marks: readonly Mark[]) =>
+    halfHourCheck({
+      night: demoNight,
+      tour,
+      sky,
+      chance,
+      objects,
+      marks,
+      at: instantOf(demoNight, time),
+      previousAt: previous === null ? null : instantOf(demoNight, previous),
+    })
+  const groupOf = (time: string, key: string, marks: readonly Mark[]) =>
+    checked(time, null, marks).lines.find(({ targetKey }) => targetKey === key)
+
+  it('takes what stands behind clouds for gone, or for coming when they were said to go, and says that it changed', () => {
+    const clouds = [told('18:10', 'clouds', { shut: ['w'], minutes: null })]
+    expect(groupOf('18:00', 'albireo', clouds)?.group).toBe('good')
+    expect(groupOf('18:30', 'albireo', clouds)).toMatchObject({ group: 'gone', cause: { code: 'cloud' } })
+    expect(groupOf('18:30', 'capella', clouds)?.cause?.code).not.toBe('cloud')
+    expect(checked('18:30', '18:00', clouds).changes.map(({ code, values }) => [code, values?.name])).toContainEqual([
+      'check.turned-gone',
+      'albireo',
+    ])
+    const short = [told('18:10', 'clouds', { shut: ['w'], minutes: 30 })]
+    expect(groupOf('18:30', 'albireo', short)).toMatchObject({ group: 'coming', fromAt: instantOf(demoNight, '18:40') })
+    expect(groupOf('19:00', 'albireo', short)?.group).toBe('good')
+  })
+
+  it('takes all that a station would show for gone once it is out', () => {
+    const out = [told('18:10', 'station', { is: 'out' }, 'station-0')]
+    for (const { group, cause } of checked('18:30', null, out).lines) {
+      expect([group, cause?.code]).toEqual(['gone', 'out'])
+    }
   })
 })

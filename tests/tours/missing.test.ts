@@ -55,6 +55,19 @@ describe.each(['north', 'south'])('the showpieces of the %s', (name) => {
     }
   })
 
+  it('say that the host does not want one that is barred everywhere, and no other', () => {
+    const input = inputOf(name)
+    const [first, ...others] = missingOf(input)
+    if (!first) throw new Error('No showpiece is missing')
+    const bar = { id: 'wish-1', kind: 'bar', targetKey: first.targetKey, stationId: null, aim: null } as const
+    const barred = missingOf({ ...input, wishes: [{ ...bar, startsAt: null, endsAt: null, things: [] }] })
+    expect(barred[0]).toMatchObject({ barred: null, reason: { code: 'missing.by-host' } })
+    expect(missingText(ENGLISH, barred[0] ?? first, input.night.site.zone)).toContain('the host does not want it')
+    expect(barred.slice(1)).toEqual(others)
+    const elsewhere = { ...bar, stationId: input.night.stations[0]?.id ?? '', startsAt: null, endsAt: null, things: [] }
+    expect(missingOf({ ...input, wishes: [elsewhere] })[0]).toEqual(first)
+  })
+
   it('say the same as the page of the object', () => {
     const input = inputOf(name)
     for (const { targetKey, reason } of missingOf(input)) {

@@ -63,11 +63,25 @@ describe('the version that the row goes by', () => {
   })
 })
 
+it('drops a version that waits, until that is taken back', () => {
+  const dropped = mark(5, 'dropped', { tourId: 'tour-2' })
+  const versions = [version(1, 0), version(2, null)]
+  expect(waitingVersion(versions, [dropped])).toBeUndefined()
+  expect(currentVersion(versions, [dropped])?.version).toBe(1)
+  expect(waitingVersion(versions, [dropped, undo(6, 5)])?.version).toBe(2)
+})
+
 describe('a night', () => {
   it('has begun once something is shown, and not by counting people or by a tap that was taken back', () => {
-    expect(hasBegun([mark(1, 'counted'), accepted(2, 1)])).toBe(false)
-    expect(hasBegun([mark(1, 'showing')])).toBe(true)
-    expect(hasBegun([mark(1, 'shown')])).toBe(true)
-    expect(hasBegun([mark(1, 'showing'), undo(2, 1)])).toBe(false)
+    expect(hasBegun(undefined, [mark(1, 'counted'), accepted(2, 1)], AT)).toBe(false)
+    expect(hasBegun(undefined, [mark(1, 'showing')], AT)).toBe(true)
+    expect(hasBegun(undefined, [mark(1, 'shown')], AT)).toBe(true)
+    expect(hasBegun(undefined, [mark(1, 'showing'), undo(2, 1)], AT)).toBe(false)
+  })
+
+  it('has begun with the first stop of its programme when nobody acts', () => {
+    const stops = [{ startsAt: AT }, { startsAt: new Date(AT.getTime() + 900_000) }]
+    expect(hasBegun({ stops }, [], new Date(AT.getTime() - 1))).toBe(false)
+    expect(hasBegun({ stops }, [], AT)).toBe(true)
   })
 })

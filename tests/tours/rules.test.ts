@@ -64,6 +64,8 @@ const grid: Grid = {
   ranked: Array.from({ length: 4 * SLOTS }, () => Int16Array.from([0, 1, 2, 3, 4])),
   isBest: Uint8Array.from({ length: kinds.length * SLOTS }, (_, i) => (i < 3 * SLOTS ? 1 : 0)),
   asked: [],
+  kept: new Int16Array(),
+  opening: 0,
 }
 
 /** A plan that shows one thing a station all evening, -1 for nothing. */

@@ -1,5 +1,5 @@
 import { Type } from 'typebox'
-import { SKY_PARTS, type SkyPart } from '../../tours/hole.ts'
+import { SKY_PARTS, type SkyPart } from '../../tours/sky-part.ts'
 
 const ONE = SKY_PARTS.join('|')
 

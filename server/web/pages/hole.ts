@@ -1,5 +1,7 @@
-import { type Hole, type HoleLine, type HoleStation, SKY_PARTS, type SkyPart } from '../../tours/hole.ts'
+import type { Hole, HoleLine, HoleStation } from '../../tours/hole.ts'
 import type { Night } from '../../tours/night.ts'
+import { SKY_PARTS, type SkyPart } from '../../tours/sky-part.ts'
+import type { Words } from '../../words/words.ts'
 import { checkRow } from './check.ts'
 import type { LookLink } from './field.ts'
 import { holeHref } from './hole-href.ts'
@@ -59,7 +61,7 @@ export interface HoleSubject {
 }
 
 /** The order of the buttons, as on a map that lies on the ground with north up. */
-const MAP: readonly SkyPart[] = ['nw', 'n', 'ne', 'w', 'overhead', 'e', 'sw', 's', 'se']
+export const SKY_MAP: readonly SkyPart[] = ['nw', 'n', 'ne', 'w', 'overhead', 'e', 'sw', 's', 'se']
 
 /** What to turn to at once where the clouds leave a hole: nine buttons for what is open, three things for each telescope. */
 export function holePage(viewer: Viewer, subject: HoleSubject): HolePage {
@@ -77,7 +79,7 @@ export function holePage(viewer: Viewer, subject: HoleSubject): HolePage {
       name,
       value,
     })),
-    parts: MAP.map((part) => partButton(viewer, hole.open, part)),
+    parts: SKY_MAP.map((part) => partButton(viewer, hole.open, part)),
     whole: [
       { value: SKY_PARTS.join(','), text: words.say('hole.all') },
       { value: '', text: words.say('hole.none') },
@@ -97,13 +99,17 @@ function holeSheet(viewer: Viewer, { night, look }: HoleSubject): Sheet {
   return { ...sheet, styles: [...sheet.styles, 'hole.css'] }
 }
 
+/** A part of the sky in a word: `north-west`, `overhead`. */
+export const partText = (words: Words, part: SkyPart): string =>
+  part === 'overhead' ? words.say('hole.overhead') : pointText(words, 2 * SKY_PARTS.indexOf(part))
+
 function partButton({ words }: Viewer, open: readonly SkyPart[], part: SkyPart): PartButton {
   const isOpen = open.includes(part)
   const then = SKY_PARTS.filter((it) => (it === part ? !isOpen : open.includes(it)))
   return {
     part,
     value: then.join(','),
-    text: part === 'overhead' ? words.say('hole.overhead') : pointText(words, 2 * SKY_PARTS.indexOf(part)),
+    text: partText(words, part),
     state: words.say(isOpen ? 'hole.is-open' : 'hole.is-shut'),
     isOpen,
   }

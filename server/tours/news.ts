@@ -1,0 +1,81 @@
+import type { Static, TSchema } from 'typebox'
+import { Value } from 'typebox/value'
+import { standing } from './fold.ts'
+import { MARK_PAYLOADS, type Mark, type MarkKind } from './mark.ts'
+import type { Night } from './night.ts'
+import type { SkyPart } from './sky-part.ts'
+import { countOf, peopleAt } from './visitors.ts'
+
+/** What has become of a night since its programme was made, as its standing marks tell it at an instant. */
+export interface News {
+  /** Parts of the sky that clouds shut, until an instant or for the rest of the night. */
+  readonly shut: readonly SkyPart[]
+  readonly shutUntilAt: Date | null
+  /** Stations that have left the row. */
+  readonly out: readonly string[]
+  /** Seconds that a look takes, where people were timed. */
+  readonly cycleSec: ReadonlyMap<string, number>
+  /** People counted on the field as a share of those expected at that time; 1 while nobody counts. */
+  readonly crowd: number
+}
+
+/** A count at the gate, or people timed, say something about so many minutes after it. */
+export const COUNT_HOLDS_MIN = 60
+/** Nobody plans for less than a fifth of a field, or for more than five. */
+const CROWD = { least: 0.2, most: 5 }
+
+/** The news at an instant; marks that came after it are left out. */
+export function newsOf(night: Night, marks: readonly Mark[], at: Date): News {
+  const acts = standing(marks).filter(({ happenedAt }) => happenedAt <= at)
+  const clouds = told(acts, 'clouds', MARK_PAYLOADS.clouds).at(-1)
+  const { shut = [], minutes = null } = clouds?.payload ?? {}
+  const untilAt = clouds && minutes !== null ? new Date(clouds.mark.happenedAt.getTime() + minutes * 60_000) : null
+  const isOver = untilAt !== null && untilAt <= at
+  return {
+    shut: isOver ? [] : shut,
+    shutUntilAt: isOver ? null : untilAt,
+    out: night.stations.map(({ id }) => id).filter((id) => isOut(acts, id)),
+    cycleSec: new Map(
+      told(acts, 'timed', MARK_PAYLOADS.timed).flatMap(({ mark, payload }) =>
+        mark.stationId === null ? [] : [[mark.stationId, payload.seconds / payload.people] as const],
+      ),
+    ),
+    crowd: crowdAt(night, acts, at),
+  }
+}
+
+/** True when there is nothing that a programme would have to take into account. */
+export const isNoNews = ({ shut, out, cycleSec, crowd }: News): boolean =>
+  shut.length === 0 && out.length === 0 && cycleSec.size === 0 && crowd === 1
+
+interface Told<Schema extends TSchema> {
+  readonly mark: Mark
+  readonly payload: Static<Schema>
+}
+
+/** The marks of a kind that can be read, in the order in which they happened. */
+function told<Schema extends TSchema>(acts: readonly Mark[], kind: MarkKind, schema: Schema): Told<Schema>[] {
+  const found = acts.flatMap((mark) => {
+    const { payload } = mark
+    return mark.kind === kind && Value.Check(schema, payload) ? [{ mark, payload }] : []
+  })
+  return found.sort((a, b) => a.mark.happenedAt.getTime() - b.mark.happenedAt.getTime() || a.mark.seq - b.mark.seq)
+}
+
+const isOut = (acts: readonly Mark[], stationId: string): boolean =>
+  told(
+    acts.filter((mark) => mark.stationId === stationId),
+    'station',
+    MARK_PAYLOADS.station,
+  ).at(-1)?.payload.is === 'out'
+
+function crowdAt(night: Night, acts: readonly Mark[], at: Date): number {
+  const counts = told(acts, 'counted', MARK_PAYLOADS.counted)
+  const last = counts.at(-1)?.mark.happenedAt
+  if (last === undefined || at.getTime() - last.getTime() > COUNT_HOLDS_MIN * 60_000) return 1
+  const hereOf = (sort: 'adults' | 'children') =>
+    counts.reduce((sum, { payload }) => Math.max(0, sum + payload[sort]), 0)
+  const here = hereOf('adults') + hereOf('children')
+  const expected = countOf(peopleAt(night, last))
+  return here === 0 || expected === 0 ? 1 : Math.min(CROWD.most, Math.max(CROWD.least, here / expected))
+}
