@@ -53,13 +53,18 @@ export const sunAtStep = (sky: EveningSky, step: number): Horizontal => ({
 export function geometryAtStep(sky: EveningSky, targetIndex: number, step: number): SkyGeometry {
   const at = targetIndex * sky.count + step
   const place = { altitudeDeg: sky.altitudeDeg[at] ?? 0, azimuthDeg: sky.azimuthDeg[at] ?? 0 }
+  const geometry = geometryOfPlace(sky, place, step)
+  return sky.targetKeys[targetIndex] === 'moon' ? { ...geometry, moon: null } : geometry
+}
+
+/** The same for a place of the sky at which no target stands. */
+export function geometryOfPlace(sky: EveningSky, place: Horizontal, step: number): SkyGeometry {
   const sun = { altitudeDeg: sky.sunAltitudeDeg[step] ?? 0, azimuthDeg: sky.sunAzimuthDeg[step] ?? 0 }
-  const isMoon = sky.targetKeys[targetIndex] === 'moon'
   return {
     ...place,
     sunAltitudeDeg: sun.altitudeDeg,
     sunSeparationDeg: apartDeg(place, sun),
-    moon: isMoon ? null : moonlightFrom(sky, place, step),
+    moon: moonlightFrom(sky, place, step),
   }
 }
 

@@ -38,7 +38,8 @@ function starOf({ raDeg, decDeg, pmRaMasYr, pmDecMasYr, parallaxMas }: ShowObjec
   return { raDeg, decDeg, pmRaMasYr, pmDecMasYr, parallaxMas }
 }
 
-function geometryOf(object: ShowObject, at: Date, night: Night): SkyGeometry {
+/** What the sight floor needs of the place of an object at an instant. */
+export function geometryOf(object: ShowObject, at: Date, night: Night): SkyGeometry {
   const place = seenPlace(object, at, night)
   const [sun, moon] = [bodyLook('sun', at, night.site), bodyLook('moon', at, night.site)]
   const from = (other: Horizontal) =>

@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import type { SightAnswer } from '../../server/desk/desk.ts'
 import { type Conditions, DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
 import type { View } from '../../server/sight/optics.ts'
 import type { SkyGeometry } from '../../server/sight/sky-brightness.ts'
@@ -136,3 +137,17 @@ export const anyConditions: fc.Arbitrary<Conditions> = fc.record({
 
 /** Conditions with some of them changed. */
 export const conditionsWith = (changes: Partial<Conditions>): Conditions => ({ ...DEFAULT_CONDITIONS, ...changes })
+
+/** What a desk answers of a thing that most people see. */
+export const A_SIGHTING: SightAnswer = {
+  chance: 0.8,
+  chanceLow: 0.7,
+  chanceHigh: 0.9,
+  marginMag: 1,
+  limitMag: 9,
+  view: 0.6,
+  word: 'most',
+  reasons: [{ code: 'sight.moonlight', magnitudes: -0.4 }],
+  caution: null,
+  sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
+}

@@ -1,12 +1,15 @@
 import type { TourState } from '../../desk/desk.ts'
+import { isBeside } from '../../tours/beside.ts'
+import type { BesideHalf } from '../../tours/beside-lines.ts'
 import type { Missing } from '../../tours/missing.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Spare, Stop, Tour } from '../../tours/tour.ts'
+import { type BesidePart, besidePart } from './beside.ts'
 import { type MissingPart, missingPart } from './missing.ts'
 import { type NightLink, nightLinks, objectHref } from './night-links.ts'
 import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
 import { causeText, type Names, remarkText } from './say.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { daySheet, mayLead, type Sheet, type Viewer } from './sheet.ts'
 import { type StopActs, stopActs } from './stop-acts.ts'
 import { type StopLine, stationName, stopLine } from './stop-line.ts'
 
@@ -45,6 +48,8 @@ export interface ProgrammePage {
   readonly emptyText: string
   readonly nothingText: string
   readonly missing: MissingPart | null
+  /** The stations that are no telescope; null where the row has none. */
+  readonly beside: BesidePart | null
   readonly build: { readonly action: string; readonly text: string; readonly note: string } | null
 }
 
@@ -58,6 +63,8 @@ export interface ProgrammeSubject {
   readonly newKey: () => string
   /** The showpieces that are not on it; null while that is worked out. */
   readonly missing: readonly Missing[] | null
+  /** What stands beside the telescopes; null while that is worked out. */
+  readonly beside: readonly BesideHalf[] | null
 }
 
 /** The programme by telescope or by time, with its reasons, spares and the rules that gave way. */
@@ -83,6 +90,7 @@ export function programmePage(viewer: Viewer, subject: ProgrammeSubject): Progra
     emptyText: words.say('page.no-programme'),
     nothingText: words.say('page.no-stops'),
     missing: tour ? missingPart(words, subject.missing, night.site.zone) : null,
+    beside: besidePart(viewer, subject),
     build: buildForm(viewer, night, tour),
   }
 }
@@ -99,8 +107,9 @@ function ways({ words }: Viewer, { night, tour, state, by }: ProgrammeSubject): 
   }))
 }
 
-function buildForm({ words, mayHost }: Viewer, night: Night, tour: Tour | undefined): ProgrammePage['build'] {
-  if (!mayHost) return null
+function buildForm(viewer: Viewer, night: Night, tour: Tour | undefined): ProgrammePage['build'] {
+  const { words } = viewer
+  if (!mayLead(viewer)) return null
   return {
     action: `/nights/${night.id}/programme`,
     text: words.say(tour ? 'page.build-again' : 'page.build'),
@@ -110,10 +119,11 @@ function buildForm({ words, mayHost }: Viewer, night: Night, tour: Tour | undefi
 
 function byTelescope(viewer: Viewer, subject: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
   const { night, names } = subject
-  const standing = new Set(night.stations.map(({ id }) => id))
+  const row = night.stations.filter((station) => !isBeside(station))
+  const standing = new Set(row.map(({ id }) => id))
   const gone = new Set(tour.stops.map(({ stationId }) => stationId).filter((id) => !standing.has(id)))
   return [
-    ...night.stations.map((station) => ({
+    ...row.map((station) => ({
       heading: station.name,
       note: [station.telescope?.name, station.operator].filter(Boolean).join(', ') || null,
       ...ofStation(viewer, subject, tour, station.id),

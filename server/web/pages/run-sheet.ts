@@ -1,8 +1,10 @@
 import type { EveningAnswer } from '../../desk/desk.ts'
+import type { BesideHalf } from '../../tours/beside-lines.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import { schoolClassOf } from '../../tours/school-class.ts'
 import type { Tour } from '../../tours/tour.ts'
+import { type BesideShort, besideShort } from './beside.ts'
 import { type DuskTime, duskTimes } from './dusk.ts'
 import { moonText } from './moon.ts'
 import type { Paper, PaperFrame } from './paper.ts'
@@ -35,6 +37,9 @@ export interface RunSheetPage extends PaperFrame {
   readonly untilLabel: string
   readonly moves: readonly { readonly time: string; readonly lines: readonly RunLine[] }[]
   readonly emptyText: string
+  readonly besideLabel: string
+  /** The stations that are no telescope, with what they show by half hour. */
+  readonly beside: readonly BesideShort[]
   /** True when the evening has so many moves that the lines must stand closer to stay on one page. */
   readonly isDense: boolean
   readonly safetyLabel: string
@@ -45,19 +50,25 @@ export interface RunSheetPage extends PaperFrame {
   readonly emergency: readonly { readonly label: string; readonly value: string | null }[]
 }
 
+interface RunSheetSubject {
+  readonly night: Night
+  readonly evening: EveningAnswer
+  readonly tour: Tour
+  readonly isStale: boolean
+  readonly names: Names
+  readonly beside: readonly BesideHalf[]
+}
+
 const ROOMY_LINES = 7
 const SAFETY = ['sun', 'lasers', 'cables', 'children', 'cold'] as const
 const CALLS = ['ten', 'line', 'cloud', 'lights'] as const
 
 /** The coordinator's one page: the evening by time, safety, the four fixed calls and the emergency card. */
-export function runSheetPage(
-  viewer: Viewer,
-  subject: { night: Night; evening: EveningAnswer; tour: Tour; isStale: boolean; names: Names },
-  paper: Paper,
-): RunSheetPage {
+export function runSheetPage(viewer: Viewer, subject: RunSheetSubject, paper: Paper): RunSheetPage {
   const { words } = viewer
   const { night, evening, tour, names } = subject
   const { opensAt, closesAt } = nightHours(night)
+  const beside = besideShort(words, subject)
   const hours = { from: words.time(opensAt, night.site.zone), to: words.time(closesAt, night.site.zone) }
   return {
     ...paperFrame(viewer, night, paper, 'run-sheet', 'print.run-sheet'),
@@ -71,7 +82,9 @@ export function runSheetPage(
     moon: moonText(words, evening),
     schoolClass: classText(viewer, night),
     moves: moves(viewer, night, tour, names),
-    isDense: tour.stops.length > ROOMY_LINES,
+    besideLabel: words.say('beside.title-short', { time: hours.from }),
+    beside,
+    isDense: tour.stops.length + 2 * beside.length > ROOMY_LINES,
     safety: SAFETY.map((key) => ({ name: words.say(`safety.${key}-name`), text: words.say(`safety.${key}`) })),
     calls: CALLS.map((key) => ({ call: words.say(`call.${key}`), when: words.say(`call.${key}-when`) })),
     emergency: emergency(viewer, night),

@@ -1,6 +1,9 @@
+import { isBeside } from '../../tours/beside.ts'
+import type { BesideHalf } from '../../tours/beside-lines.ts'
 import type { Check, CheckLine } from '../../tours/check.ts'
 import type { Night, Station } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
+import { type BesideRow, besideRows, stationKindText } from './beside.ts'
 import type { Paper, PaperFrame } from './paper.ts'
 import { paperFrame, staleText, versionText } from './paper-frame.ts'
 import { type SpareLine, spareLine } from './programme.ts'
@@ -20,6 +23,8 @@ export interface StationSheet {
   readonly operator: string
   readonly stops: readonly SheetStop[]
   readonly spares: readonly SpareLine[]
+  /** By half hour, at a station that is no telescope. */
+  readonly halves: readonly BesideRow[]
   readonly isEmpty: boolean
 }
 
@@ -39,12 +44,13 @@ export interface SheetsSubject {
   readonly tour: Tour
   readonly isStale: boolean
   readonly checks: readonly Check[]
+  readonly beside: readonly BesideHalf[]
   readonly names: Names
 }
 
 const SPARES_SHOWN = 4
 
-/** One sheet for each telescope of the row, to be read under a red lamp. */
+/** One sheet for each station of the row, to be read under a red lamp. */
 export function sheetsPage(viewer: Viewer, subject: SheetsSubject, paper: Paper): SheetsPage {
   const { words } = viewer
   const { night, tour } = subject
@@ -60,18 +66,21 @@ export function sheetsPage(viewer: Viewer, subject: SheetsSubject, paper: Paper)
   }
 }
 
-function stationSheet(viewer: Viewer, { night, tour, checks, names }: SheetsSubject, station: Station): StationSheet {
+function stationSheet(viewer: Viewer, subject: SheetsSubject, station: Station): StationSheet {
+  const { night, tour, checks, names } = subject
   const stops = tour.stops
     .filter(({ stationId }) => stationId === station.id)
     .sort((a, b) => a.startsAt.getTime() - b.startsAt.getTime())
+  const halves = isBeside(station) ? besideRows(viewer.words, subject, station) : []
   const spares = tour.spares.filter(({ stationId }) => stationId === station.id).slice(0, SPARES_SHOWN)
   return {
     station: station.name,
-    telescope: station.telescope?.name ?? null,
+    telescope: isBeside(station) ? stationKindText(viewer.words, station) : (station.telescope?.name ?? null),
     operator: station.operator || viewer.words.say('print.operator-blank'),
     stops: stops.map((stop) => sheetStop(viewer, night, stop, checks, names)),
     spares: spares.map((spare) => spareLine(viewer, night, spare, names)),
-    isEmpty: stops.length === 0,
+    halves,
+    isEmpty: stops.length === 0 && halves.length === 0,
   }
 }
 
