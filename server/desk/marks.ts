@@ -1,14 +1,31 @@
 import { Value } from 'typebox/value'
+import type { Phone } from '../../db/phones.ts'
 import type { Clock } from '../clock.ts'
 import { invalid, notFound, type Problem } from '../errors.ts'
-import { foldField } from '../tours/fold.ts'
-import { type Mark, MarkDraft, type RecordedMarks } from '../tours/mark.ts'
+import type { FieldState } from '../tours/field.ts'
+import { type Mark, MarkDraft, type MarkKind, type RecordedMarks } from '../tours/mark.ts'
 import type { Tour } from '../tours/tour.ts'
-import type { Desk } from './desk.ts'
+import { fieldMemo } from './field-memo.ts'
 import { newId } from './ids.ts'
 import type { MarkLog } from './mark-log.ts'
 import { draftProblems, inside, type MarkGround, markProblems, reuseProblems } from './mark-problems.ts'
+import { mayMark } from './mark-rights.ts'
 import type { Stores } from './stores.ts'
+
+/** Keeping acts, and what they fold into. */
+export interface MarkDesk {
+  /**
+   * Keeps each mark once (a repeated key answers the kept one) and answers only when all that are kept are on the disk.
+   * `by` is the name of whoever acts; what their role may not do is refused. One that cannot be kept stops no other; when none can, that is an invalid Fault, its fields behind their places.
+   */
+  record(nightId: string, drafts: readonly unknown[], by: string, role?: Phone['role']): RecordedMarks
+  /** Runs `work` so that all marks it keeps go to the disk at once, or none. */
+  together<Result>(work: () => Result): Result
+  since(nightId: string, seq: number): readonly Mark[]
+  field(nightId: string): FieldState
+  /** `<epoch>.<seq>` of the newest mark. */
+  version(nightId: string): string
+}
 
 type Needs = Pick<Stores, 'marks' | 'nights' | 'tours'> & {
   readonly clock: Clock
@@ -20,15 +37,21 @@ type Needs = Pick<Stores, 'marks' | 'nights' | 'tours'> & {
 type Verdict = { readonly mark: Mark } | { readonly key: string | null; readonly problems: readonly Problem[] }
 
 /** Keeping the night's acts, and the state they fold into. */
-export function markDesk({ marks, nights, tours, clock, log, knowsObject, programme }: Needs): Desk['marks'] {
+export function markDesk({ marks, nights, tours, clock, log, knowsObject, programme }: Needs): MarkDesk {
   // New at every start: the numbers may have gone back since, by a backup put in the folder, and only thus phones notice.
   const epoch = newId()
+  const foldOf = fieldMemo()
+
+  // A night never goes away, and reading one whole for each question would be most of the work of a mark.
+  const sure = new Set<string>()
 
   function nightOf(nightId: string) {
     const night = nights.find(nightId)
     if (!night) throw notFound('night')
+    sure.add(nightId)
     return night
   }
+  const makeSure = (nightId: string): unknown => sure.has(nightId) || nightOf(nightId)
 
   function keep(draft: unknown, ground: MarkGround, by: string, receivedAt: Date): Verdict {
     if (!Value.Check(MarkDraft, draft)) return { key: keyOf(draft), problems: draftProblems(draft) }
@@ -42,23 +65,25 @@ export function markDesk({ marks, nights, tours, clock, log, knowsObject, progra
   }
 
   return {
-    record(nightId, drafts, by) {
-      nightOf(nightId)
+    record(nightId, drafts, by, role = 'host') {
+      makeSure(nightId)
       const stationIds = new Set(nights.everyStation(nightId).map(({ id }) => id))
-      const ground = { marks, tours, nightId, stationIds, knowsObject }
+      const may = (kind: MarkKind) => mayMark(role, kind)
+      const ground = { marks, tours, nightId, stationIds, knowsObject, may }
       const receivedAt = clock.now()
       return recorded(marks.together(() => drafts.map((draft) => keep(draft, ground, by, receivedAt))))
     },
+    together: marks.together,
     since(nightId, seq) {
-      nightOf(nightId)
-      return marks.since(nightId, seq)
+      makeSure(nightId)
+      return log.all(nightId).filter((mark) => mark.seq > seq)
     },
     field(nightId) {
       const night = nightOf(nightId)
-      return foldField({ night, tour: programme(nightId) ?? null, marks: log.all(nightId), at: clock.now() })
+      return foldOf({ night, tour: programme(nightId) ?? null, marks: log.all(nightId), at: clock.now() })
     },
     version(nightId) {
-      nightOf(nightId)
+      makeSure(nightId)
       return `${epoch}.${marks.newestSeq(nightId)}`
     },
   }

@@ -1,25 +1,26 @@
-import { createHash, randomBytes } from 'node:crypto'
 import { Fault } from '../errors.ts'
 import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
+import { hashOf, newToken } from './join-codes.ts'
 import { hashPin, isPin, makePin } from './pin.ts'
 import type { Stores } from './stores.ts'
 import { type TryLimits, tryCounter } from './tries.ts'
 
 const PIN_KEY = 'pin'
-const TOKEN_BYTES = 16
 const SESSION_MS = 12 * 3_600_000
 
 type Needs = Pick<Stores, 'phones' | 'settings'> & {
   /** The PIN of this start; null keeps the one of before, and makes one where there is none. */
   readonly pin: string | null
   readonly limits: TryLimits
+  /** When each phone was last heard, by its id; kept up here. */
+  readonly heard: Map<string, number>
   /** The laptop's own time in milliseconds, for sign-in only. */
   readonly nowMs: () => number
 }
 
 /** The host's way in: a PIN against a random token, of which only the hash is kept. */
-export async function sessionDesk({ phones, settings, pin, limits, nowMs }: Needs): Promise<Desk['sessions']> {
+export async function sessionDesk({ phones, settings, pin, limits, heard, nowMs }: Needs): Promise<Desk['sessions']> {
   const now = () => new Date(nowMs())
   const newPin = pin ?? (settings.find(PIN_KEY) === undefined ? makePin() : null)
   if (newPin !== null) await setPin(newPin)
@@ -33,9 +34,17 @@ export async function sessionDesk({ phones, settings, pin, limits, nowMs }: Need
   }
 
   function openSession(): string {
-    const token = randomBytes(TOKEN_BYTES).toString('base64url')
+    const token = newToken()
     const expiresAt = new Date(nowMs() + SESSION_MS)
-    phones.add({ id: newId(), tokenHash: hashOf(token), role: 'host', name: 'host', madeAt: now(), expiresAt })
+    const host = {
+      role: 'host',
+      name: 'host',
+      nightId: null,
+      stationId: null,
+      isConfirmed: true,
+      aheadSec: null,
+    } as const
+    phones.add({ ...host, id: newId(), tokenHash: hashOf(token), madeAt: now(), expiresAt })
     return token
   }
 
@@ -53,10 +62,11 @@ export async function sessionDesk({ phones, settings, pin, limits, nowMs }: Need
     },
     who(token) {
       const phone = phones.find(hashOf(token), now())
-      return phone?.role === 'host' ? { role: 'host', name: phone.name } : undefined
+      if (!phone) return undefined
+      heard.set(phone.id, nowMs())
+      const { tokenHash: _hash, ...who } = phone
+      return who
     },
     signOut: (token) => phones.revoke(hashOf(token), now()),
   }
 }
-
-const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex')

@@ -1,5 +1,7 @@
 import { PassThrough, type Readable } from 'node:stream'
 import type { Desk } from '../desk/desk.ts'
+import type { FieldState } from '../tours/field.ts'
+import { gathering } from './gathering.ts'
 import { isLoopbackAddress } from './hosts.ts'
 import type { Limits } from './limits.ts'
 
@@ -19,7 +21,10 @@ export type LiveBoard = ReturnType<typeof liveBoard>
 
 /** Sends each event of a night to every page that is open on it. A page too slow to read is let go and comes back by itself. */
 export function liveBoard() {
-  const readers = new Map<PassThrough, { readonly nightId: string; readonly address: string }>()
+  const readers = new Map<
+    PassThrough,
+    { readonly nightId: string; readonly address: string; readonly phoneId?: string | undefined }
+  >()
 
   function write(frame: string, nightId?: string): void {
     for (const [reader, own] of readers) {
@@ -29,7 +34,9 @@ export function liveBoard() {
     }
   }
 
-  const heartbeat = setInterval(() => write(': still here\n\n'), HEARTBEAT_MS).unref()
+  const news = gathering((nightId, event: LiveEvent) => write(frameOf(event), nightId))
+  // An event and not a comment: a page that hears nothing for two of them knows that its line is dead.
+  const heartbeat = setInterval(() => write('event: beat\ndata:\n\n'), HEARTBEAT_MS).unref()
 
   return {
     /** True when one more page of this address may be opened; the laptop's own pages are only counted in all. */
@@ -39,20 +46,34 @@ export function liveBoard() {
     },
 
     /** A stream to answer with: the time to wait before coming back, the first event, then all that follow. */
-    open(nightId: string, address: string, first: LiveEvent): Readable {
+    open(nightId: string, address: string, first: LiveEvent, phoneId?: string): Readable {
+      // What waits is older than the first event of the new page.
+      news.now(nightId)
       const reader = new PassThrough()
-      readers.set(reader, { nightId, address })
+      readers.set(reader, { nightId, address, phoneId })
       reader.once('close', () => readers.delete(reader))
       reader.write(`retry: ${RETRY_MS}\n\n${frameOf(first)}`)
       return reader
     },
 
-    /** Sends an event to the pages of one night. */
-    publish: (nightId: string, event: LiveEvent): void => write(frameOf(event), nightId),
+    /** Sends an event to the pages of one night, after all that waits to be told of it. */
+    publish(nightId: string, event: LiveEvent): void {
+      news.now(nightId)
+      write(frameOf(event), nightId)
+    },
+
+    /** Has an event made and sent to the pages of one night in a moment; null for one that is not needed. */
+    soon: news.soon,
+
+    /** Ends the streams of one phone. */
+    hangUp(phoneId: string): void {
+      for (const [reader, own] of readers) if (own.phoneId === phoneId) reader.destroy()
+    },
 
     /** Ends all streams; the pages come back in a second. */
     close(): void {
       clearInterval(heartbeat)
+      news.close()
       for (const reader of readers.keys()) reader.end(`retry: ${RETRY_WHEN_CLOSING_MS}\n\n`)
     },
 
@@ -66,18 +87,39 @@ export function liveBoard() {
 const frameOf = ({ id, event, data }: LiveEvent): string =>
   `id: ${id}\nevent: ${event}\ndata: ${JSON.stringify(data)}\n\n`
 
-/** The desk, telling the board whenever marks are kept or a programme is built, whichever route asked for it. */
+/** The desk, telling the board whenever marks are kept, a programme is built or a phone is removed, whichever route asked for it. */
 export function announcing(desk: Desk, live: LiveBoard): Desk {
+  const toldSeq = new Map<string, number>()
+
+  /** Does what may add marks to a night, and has all pages told of those that it has added. */
+  function marking<Result>(nightId: string, work: () => Result): Result {
+    if (!toldSeq.has(nightId)) toldSeq.set(nightId, seqOf(desk.marks.version(nightId)))
+    const done = work()
+    live.soon(nightId, () => marksEvent(nightId))
+    return done
+  }
+
+  function marksEvent(nightId: string): LiveEvent | null {
+    const marks = desk.marks.since(nightId, toldSeq.get(nightId) ?? 0)
+    const newest = marks.at(-1)
+    if (!newest) return null
+    toldSeq.set(nightId, newest.seq)
+    return {
+      id: desk.marks.version(nightId),
+      event: 'marks',
+      data: { marks, field: aheadOf(desk.marks.field(nightId)) },
+    }
+  }
+
   return {
     ...desk,
     marks: {
       ...desk.marks,
-      record(nightId, drafts, by) {
-        const recorded = desk.marks.record(nightId, drafts, by)
-        const data = { marks: recorded.kept, field: desk.marks.field(nightId) }
-        live.publish(nightId, { id: desk.marks.version(nightId), event: 'marks', data })
-        return recorded
-      },
+      record: (nightId, drafts, by, role) => marking(nightId, () => desk.marks.record(nightId, drafts, by, role)),
+    },
+    again: {
+      ...desk.again,
+      tell: (nightId, told, by) => marking(nightId, () => desk.again.tell(nightId, told, by)),
     },
     tours: {
       ...desk.tours,
@@ -88,5 +130,21 @@ export function announcing(desk: Desk, live: LiveBoard): Desk {
         return tour
       },
     },
+    joins: {
+      ...desk.joins,
+      revoke(nightId, phoneId) {
+        desk.joins.revoke(nightId, phoneId)
+        live.hangUp(phoneId)
+      },
+    },
   }
 }
+
+/** The number in a version. */
+const seqOf = (version: string): number => Number(version.split('.').at(-1))
+
+/** The field without what was: of a long evening that would be most of every event. */
+const aheadOf = ({ stations, ...field }: FieldState) => ({
+  ...field,
+  stations: stations.map(({ shown: _shown, skipped: _skipped, lastMarkKey: _key, ...now }) => now),
+})

@@ -31,7 +31,10 @@ const STATUS: Readonly<Record<FaultCode, number>> = {
 }
 
 /** Faults whose status is not that of their code. */
-const STATUS_OF_KEY: Readonly<Record<string, number>> = { 'fault.too-many-tries': 429 }
+const STATUS_OF_KEY: Readonly<Record<string, number>> = {
+  'fault.too-many-tries': 429,
+  'fault.too-many-codes': 429,
+}
 
 /** Sentences for what the HTTP layer itself refuses, by status. */
 const KEYS: Readonly<Record<number, string>> = {
@@ -75,9 +78,13 @@ export function troubleTeller(viewerOf: (request: FastifyRequest) => Viewer, sen
     const message = say(viewer.words, key, values)
     reply.code(status).headers(SAFE_HEADERS).header('cache-control', 'no-store')
     if (isApi(request)) return reply.send({ error: { code: key, message, problems: said } })
-    return sendPage(reply, 'problem', problemPage(viewer, { status, message, problems: said }))
+    return sendPage(reply, 'problem', problemPage(viewer, { status, key, message, problems: said }, fieldLook(request)))
   }
 }
+
+/** The look of the field's pages on the field, where one white page would cost half an hour of dark-adapted eyes. */
+const fieldLook = (request: FastifyRequest): 'day' | 'lamp' =>
+  request.url.startsWith('/field/') && request.cookies?.look !== 'day' ? 'lamp' : 'day'
 
 /** True for addresses that speak JSON. */
 export const isApi = (request: FastifyRequest): boolean => request.url.startsWith('/api/')

@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
-import type { Desk } from '../desk/desk.ts'
+import type { Desk, Who } from '../desk/desk.ts'
 import { isLoopbackAddress, isLoopbackHost } from './hosts.ts'
 import { type AnswerTrouble, isApi } from './problems.ts'
 
@@ -19,7 +19,7 @@ declare module 'fastify' {
 /** Who may use a route that asks for a role. */
 const ALLOWED: Readonly<Record<Role, readonly Role[]>> = {
   visitor: ROLES,
-  operator: ['operator', 'host-phone', 'host'],
+  operator: ['operator', 'helper', 'host-phone', 'host'],
   helper: ['helper', 'host-phone', 'host'],
   'host-phone': ['host-phone', 'host'],
   host: ['host'],
@@ -29,12 +29,31 @@ const ALLOWED: Readonly<Record<Role, readonly Role[]>> = {
 export const isAtLaptop = (request: FastifyRequest): boolean =>
   isLoopbackAddress(request.socket.remoteAddress) && isLoopbackHost(request.headers.host)
 
-/** Tells who is asking, anew for each request: the host by a living session, at the laptop only; a visitor otherwise. */
-export function roleTeller(desk: Pick<Desk, 'sessions'>): RoleOf {
+/** Tells who is asking, anew for each request; undefined for a visitor. */
+export type WhoOf = (request: FastifyRequest) => Who | undefined
+
+/** The host by a living session, at the laptop only; a phone by a living session that the host has let in, on its own night only. */
+export function whoTeller(desk: Pick<Desk, 'sessions'>): WhoOf {
   return (request) => {
     const token = request.cookies?.[SESSION_COOKIE]
-    return token && isAtLaptop(request) ? (desk.sessions.who(token)?.role ?? 'visitor') : 'visitor'
+    const who = token ? desk.sessions.who(token) : undefined
+    if (who?.role === 'host') return isAtLaptop(request) ? who : undefined
+    const nightId = nightOf(request)
+    return who?.isConfirmed && (nightId === null || nightId === who.nightId) ? who : undefined
   }
+}
+
+/** The role of whoever asks. */
+export const roleTeller =
+  (whoOf: WhoOf): RoleOf =>
+  (request) =>
+    whoOf(request)?.role ?? 'visitor'
+
+/** The night that an address speaks of, or null. */
+function nightOf({ params, routeOptions }: FastifyRequest): string | null {
+  const named: { readonly id?: string; readonly nightId?: string } = params ?? {}
+  if (named.nightId !== undefined) return named.nightId
+  return routeOptions.url?.includes('/nights/:id') ? (named.id ?? null) : null
 }
 
 export interface RouteRole {
@@ -59,9 +78,12 @@ export function keepRoles(app: FastifyInstance, roleOf: RoleOf, answer: AnswerTr
   })
 }
 
-/** The host's pages open at the laptop alone: elsewhere no sign-in would help. */
+/** The host's pages open at the laptop alone: elsewhere no sign-in would help; the field's open to phones that have joined. */
 function turnAway(request: FastifyRequest, reply: FastifyReply, answer: AnswerTrouble) {
-  if (!isAtLaptop(request)) return answer(request, reply, { status: 403, key: 'fault.laptop-only' })
+  const isForHost = request.routeOptions.config.role === 'host'
+  if (!isAtLaptop(request)) {
+    return answer(request, reply, { status: 403, key: isForHost ? 'fault.laptop-only' : 'fault.join-first' })
+  }
   if (isApi(request)) return answer(request, reply, { status: 401, key: 'fault.sign-in' })
   const back = request.method === 'GET' ? localPath(request.url) : '/'
   return reply.redirect(`/sign-in?back=${encodeURIComponent(back)}`, 303)

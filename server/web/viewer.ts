@@ -2,24 +2,25 @@ import type { FastifyRequest } from 'fastify'
 import type { Clock } from '../clock.ts'
 import type { WordsFor } from './language.ts'
 import type { Viewer } from './pages/sheet.ts'
-import type { RoleOf } from './roles.ts'
+import type { WhoOf } from './roles.ts'
 
 export type ViewerOf = (request: FastifyRequest) => Viewer
 
 interface Needs {
   readonly clock: Clock
   readonly wordsFor: WordsFor
-  readonly roleOf: RoleOf
+  readonly whoOf: WhoOf
 }
 
 /** Tells who reads a page, when by the evening's clock, and in which words. */
-export function viewerTeller({ clock, wordsFor, roleOf }: Needs): ViewerOf {
+export function viewerTeller({ clock, wordsFor, whoOf }: Needs): ViewerOf {
   return (request) => {
-    const role = roleOf(request)
+    const who = whoOf(request)
     return {
       words: wordsFor(request),
-      mayHost: role === 'host',
-      mayAct: role !== 'visitor' && role !== 'helper',
+      who,
+      mayHost: who?.role === 'host',
+      mayAct: who !== undefined,
       now: clock.now(),
       isRehearsal: clock.isRehearsal,
     }

@@ -1,0 +1,79 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { Type } from 'typebox'
+import { invalid } from '../../errors.ts'
+import type { Night } from '../../tours/night.ts'
+import { withFirst } from '../addresses.ts'
+import { IdParams } from '../api/schemas.ts'
+import { joinCardPage } from '../pages/join-card.ts'
+import { phonesPage } from '../pages/phones.ts'
+import { formValues } from './form-values.ts'
+import type { PageNeeds } from './needs.ts'
+import { within } from './within.ts'
+
+const PaperQuery = Type.Object({ paper: Type.Optional(Type.Union([Type.Literal('a4'), Type.Literal('letter')])) })
+
+const PATIENCE_MS = 400
+const TEN_MIN_MS = 600_000
+
+export const phoneRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, clock, viewerOf, phonesWay }) => {
+  const config = { role: 'host' } as const
+  /** Read anew each time, since a hotspot may come up after the service. */
+  const addresses = () => withFirst(phonesWay.addresses(), desk.joins.network())
+
+  const marksInTenMin = ({ id }: Night): number => {
+    const fromMs = clock.now().getTime() - TEN_MIN_MS
+    return desk.marks.since(id, 0).filter(({ receivedAt }) => receivedAt.getTime() > fromMs).length
+  }
+
+  app.get('/nights/:id/phones', { config, schema: { params: IdParams } }, async (request, reply) => {
+    const night = desk.nights.find(request.params.id)
+    const { id } = night
+    const page = phonesPage(viewerOf(request), {
+      night,
+      hasTour: desk.tours.current(id) !== undefined,
+      addresses: addresses(),
+      isOpen: phonesWay.isOpen,
+      port: phonesWay.port(),
+      codes: desk.joins.codes(id),
+      isJoinable: desk.joins.isJoinable(id),
+      window: desk.joins.window(id),
+      pairing: desk.joins.pairing(id),
+      phones: desk.joins.phones(id),
+      marksInTenMin: marksInTenMin(night),
+      freeBytes: await within(PATIENCE_MS, desk.freeBytes()),
+    })
+    return reply.page('phones', page)
+  })
+
+  /** What the host may do on the page, by the name of the act; `value` is the phone or the network that it is about. */
+  const ACTS: Readonly<Record<string, (nightId: string, value: string) => unknown>> = {
+    turn: (nightId) => desk.joins.turn(nightId),
+    window: (nightId) => desk.joins.openWindow(nightId),
+    pair: (nightId) => desk.joins.pair(nightId),
+    'let-in': (nightId, phoneId) => desk.joins.confirm(nightId, phoneId),
+    remove: (nightId, phoneId) => desk.joins.revoke(nightId, phoneId),
+    network: (_nightId, name) => {
+      if (phonesWay.addresses().some(({ network }) => network === name)) desk.joins.useNetwork(name)
+    },
+  }
+
+  app.post('/nights/:id/phones', { config, schema: { params: IdParams } }, async (request, reply) => {
+    const { id } = desk.nights.find(request.params.id)
+    const { act = '', value = '' } = formValues(request)
+    if (!Object.hasOwn(ACTS, act)) throw invalid([{ field: 'act', key: 'problem.choice' }])
+    ACTS[act]?.(id, value)
+    return reply.redirect(`/nights/${id}/phones`, 303)
+  })
+
+  const schema = { params: IdParams, querystring: PaperQuery }
+  app.get('/nights/:id/print/join-card', { config, schema }, async (request, reply) => {
+    const night = desk.nights.find(request.params.id)
+    const subject = {
+      night,
+      addresses: addresses(),
+      port: phonesWay.port(),
+      codes: desk.joins.codes(night.id),
+    }
+    return reply.page('join-card', joinCardPage(viewerOf(request), subject, request.query.paper ?? 'a4'))
+  })
+}
