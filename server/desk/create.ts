@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { attachCatalogue, catalogueDigest, ensureCatalogue } from '../../db/catalogue/load.ts'
 import { openFolder } from '../../db/folder.ts'
+import { joinSecret } from '../../db/join-secret.ts'
 import { type ObjectStore, objectStore } from '../../db/objects.ts'
 import { sqliteFacts } from '../../db/open.ts'
 import { placeStore } from '../../db/places.ts'
@@ -9,13 +10,19 @@ import { type WorldEventStore, worldEventStore } from '../../db/world-events.ts'
 import type { Clock } from '../clock.ts'
 import { PROOF_ROUNDS } from '../tours/build.ts'
 import { isForTelescopes } from '../tours/target.ts'
+import { againDesk } from './again.ts'
 import { alignmentDesk, brightStars } from './alignment.ts'
+import { besideDesk } from './beside.ts'
 import { bundleWorker } from './bundle.ts'
 import { checkDesk } from './checks.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
+import { freeBytes } from './disk.ts'
+import { goodNowDesk } from './good-now.ts'
 import { holeDesk } from './hole.ts'
 import type { WorkerStart } from './job-kinds.ts'
 import { type Jobs, jobQueue } from './jobs.ts'
+import { DEFAULT_JOIN_LIMITS, type JoinLimits } from './join-tries.ts'
+import { joinDesk } from './joins.ts'
 import { learningDesk } from './learning.ts'
 import { markLog } from './mark-log.ts'
 import { markDesk } from './marks.ts'
@@ -46,6 +53,9 @@ export interface DeskOptions {
   readonly commit: string
   readonly version: string
   readonly tryLimits?: TryLimits
+  readonly joinLimits?: JoinLimits
+  /** The laptop's own time in milliseconds, for sessions and codes only. */
+  readonly nowMs?: () => number
   /** Rounds in which a limit is proved for each new programme, in the background; 0 for none. */
   readonly proofRounds?: number
   /** Called before the catalogue is built, which takes some seconds, once for each folder. */
@@ -74,6 +84,7 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
       ...parts,
       places: placeDesk(placeStore(db)),
       health: () => healthOf(options, db, objects),
+      freeBytes: () => freeBytes(options.folder),
       async close() {
         await jobs.close()
         close()
@@ -86,11 +97,12 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
 }
 
 async function deskParts(
-  { clock, pin, tryLimits = DEFAULT_TRY_LIMITS, proofRounds = PROOF_ROUNDS }: DeskOptions,
+  options: DeskOptions,
   stores: Stores & { readonly objects: ObjectStore; readonly stars: StarStore; readonly worldEvents: WorldEventStore },
   jobs: Jobs,
   catalogueDigest: string,
-): Promise<Omit<Desk, 'places' | 'health' | 'close'>> {
+): Promise<Omit<Desk, 'places' | 'health' | 'freeBytes' | 'close'>> {
+  const { clock, proofRounds = PROOF_ROUNDS } = options
   const log = markLog(stores.marks)
   const sites = siteDesk(stores)
   const nights = nightDesk({ ...stores, clock })
@@ -100,11 +112,12 @@ async function deskParts(
   const own = () => stores.ownObjects.listed().filter(isForTelescopes)
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
+  const extra = stores.objects.outreach().filter((object) => !isForTelescopes(object))
   const knowsObject = (key: string) => known(key) !== undefined
   const telescopes = telescopeDesk(stores)
   const ownAsOf = (at: Date) => stores.ownObjects.asOf(at).filter(isForTelescopes)
   const learning = learningDesk({ ...stores, sites, nights, log, jobs, clock, ownAsOf })
-  const browsed = { ...stores, own, looked: objects }
+  const marks = markDesk({ ...stores, clock, log, knowsObject, programme })
   return {
     sites,
     telescopes,
@@ -115,17 +128,39 @@ async function deskParts(
     sky,
     sight: sightDesk({ objects, sky }),
     tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own, proofRounds }),
+    again: againDesk({ ...stores, nights, marks, log, clock, together: stores.marks.together }),
     wishes: wishDesk({ ...stores, objects, keyOf, findNight: nights.find, programme, jobs, own }),
     alignment: alignmentDesk({ findNight: nights.find, programme, jobs, own }),
     tonight: tonightDesk({ objects, own, findNight: nights.find, programme, jobs }),
-    checks: checkDesk({ findNight: nights.find, programme, jobs, own }),
+    checks: checkDesk({ findNight: nights.find, programme, log, jobs, own }),
     hole: holeDesk({ findNight: nights.find, jobs, own }),
+    goodNow: goodNowDesk({ ...stores, findNight: nights.find, field: marks.field, log, jobs, own }),
     line: lineDesk({ findNight: nights.find, programme, jobs, own }),
-    missing: missingDesk({ findNight: nights.find, jobs, own }),
-    marks: markDesk({ ...stores, clock, log, knowsObject, programme }),
+    missing: missingDesk({ ...stores, findNight: nights.find, jobs, own }),
+    beside: besideDesk({ findNight: nights.find, jobs, extra, own, things: stores.ownObjects.all }),
+    marks,
     learning,
-    things: thingDesk({ ...browsed, sites, telescopes, nights, learning, jobs, clock }),
-    sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, nowMs: Date.now }),
+    things: thingDesk({ ...stores, own, looked: objects, sites, telescopes, nights, learning, jobs, clock }),
+    ...(await doorParts(options, stores)),
+  }
+}
+
+/** The ways in: the host's PIN and the phones' codes. */
+async function doorParts(
+  {
+    folder,
+    clock,
+    pin,
+    tryLimits = DEFAULT_TRY_LIMITS,
+    joinLimits = DEFAULT_JOIN_LIMITS,
+    nowMs = Date.now,
+  }: DeskOptions,
+  stores: Stores,
+): Promise<Pick<Desk, 'sessions' | 'joins'>> {
+  const heard = new Map<string, number>()
+  return {
+    sessions: await sessionDesk({ ...stores, pin, limits: tryLimits, heard, nowMs }),
+    joins: joinDesk({ ...stores, clock, secret: joinSecret(folder), limits: joinLimits, heard, nowMs }),
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Phone } from '../../db/phones.ts'
 import type { Conditions } from '../sight/conditions.ts'
 import type { Ocular, Optics } from '../sight/optics.ts'
 import type { Reason, Sighting } from '../sight/sighting.ts'
@@ -5,19 +6,23 @@ import type { BodyKey, BodyLook } from '../sky/body.ts'
 import type { SkyEvening } from '../sky/evening.ts'
 import type { Place } from '../sky/place.ts'
 import type { AlignmentPair } from '../tours/alignment.ts'
+import type { BesideHalf } from '../tours/beside-lines.ts'
 import type { Check } from '../tours/check.ts'
-import type { FieldState } from '../tours/field.ts'
-import type { Hole, SkyPart } from '../tours/hole.ts'
+import type { Hole } from '../tours/hole.ts'
 import type { FactorInUse, SiteLearning } from '../tours/learning.ts'
-import type { Mark, RecordedMarks } from '../tours/mark.ts'
 import type { Missing } from '../tours/missing.ts'
 import type { Night, NightDraft, Station } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { ReckonedLine } from '../tours/simulation-reckoned.ts'
 import type { LineReport } from '../tours/simulation-report.ts'
 import type { Site, SiteDraft, Town } from '../tours/site.ts'
+import type { SkyPart } from '../tours/sky-part.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
 import type { Tour } from '../tours/tour.ts'
+import type { AgainDesk } from './again.ts'
+import type { GoodNowDesk } from './good-now.ts'
+import type { JoinDesk } from './joins.ts'
+import type { MarkDesk } from './marks.ts'
 import type { ObjectDesk } from './objects.ts'
 import type { OwnDesk } from './own-objects.ts'
 import type { WordDesk } from './own-words.ts'
@@ -88,6 +93,9 @@ export interface TourState {
   readonly waiting: Pick<Tour, 'id' | 'version' | 'madeAt'> | null
 }
 
+/** Who a session belongs to. */
+export type Who = Omit<Phone, 'tokenHash'>
+
 /** Everything the service can be asked to do: the only floor that reads the database and calls the pure floors. */
 export interface Desk {
   readonly health: () => HealthAnswer
@@ -136,6 +144,7 @@ export interface Desk {
     versions(nightId: string): readonly Pick<Tour, 'id' | 'version' | 'madeAt' | 'why' | 'value'>[]
     stateOf(tour: Tour): TourState
   }
+  readonly again: AgainDesk
   readonly wishes: WishDesk
   readonly checks: {
     /** The check at an instant; needs a programme. */
@@ -147,23 +156,16 @@ export interface Desk {
   readonly line: (nightId: string) => Promise<LineAnswer>
   /** What every telescope can show at an instant through the open parts of the sky; needs no programme. */
   readonly hole: (nightId: string, open: readonly SkyPart[], at: Date) => Promise<Hole>
+  readonly goodNow: GoodNowDesk
   /** Why the showpieces of the night that are missing from a programme are missing; asked again for the same, the same answer. */
   readonly missing: (tour: Tour) => Promise<readonly Missing[]>
+  /** What the stations that are no telescope show in every half hour of a night, beside a programme or without one; [] for a row of telescopes. */
+  readonly beside: (nightId: string, tour: Tour | undefined) => Promise<readonly BesideHalf[]>
   /** One object of the outreach list on one night, by its canonical key; the sky behind it at an instant, or at its best. */
   readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
   /** At most three pairs of stars to set the driven mounts up on at an instant, best first; none by day. */
   readonly alignment: (nightId: string, at: Date) => Promise<readonly AlignmentPair[]>
-  readonly marks: {
-    /**
-     * Keeps each mark once (a repeated key answers the kept one) and answers only when all that are kept are on the disk.
-     * One that cannot be kept stops no other; when none can, that is an invalid Fault, its fields behind their places.
-     */
-    record(nightId: string, drafts: readonly unknown[], by: string): RecordedMarks
-    since(nightId: string, seq: number): readonly Mark[]
-    field(nightId: string): FieldState
-    /** `<epoch>.<seq>` of the newest mark. */
-    version(nightId: string): string
-  }
+  readonly marks: MarkDesk
   readonly learning: {
     /** What all standing marks of who saw what tell of the newcomers at a site. */
     ofSite(siteId: string): Promise<SiteLearning>
@@ -180,8 +182,11 @@ export interface Desk {
     /** Opens a host session for the right PIN: the token for the cookie, else a forbidden Fault. Async: scrypt runs off the main thread. */
     signIn(pin: string): Promise<string>
     /** Who a token belongs to, or undefined. */
-    who(token: string): { readonly role: 'host'; readonly name: string } | undefined
+    who(token: string): Who | undefined
     signOut(token: string): void
   }
+  readonly joins: JoinDesk
+  /** What is free on the disk of the data folder. */
+  readonly freeBytes: () => Promise<number>
   close(): Promise<void>
 }

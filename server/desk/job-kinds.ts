@@ -1,13 +1,19 @@
 import type { AlignmentPair } from '../tours/alignment.ts'
 import type { BrightStar } from '../tours/alignment-lights.ts'
+import type { BesideHalf } from '../tours/beside-lines.ts'
 import type { Check } from '../tours/check.ts'
-import type { Hole, SkyPart } from '../tours/hole.ts'
+import type { Again } from '../tours/course.ts'
+import type { GoodNow, GoodNowAsk } from '../tours/good-now.ts'
+import type { Hole } from '../tours/hole.ts'
 import type { MarkedNight, SiteLearning } from '../tours/learning.ts'
+import type { Mark } from '../tours/mark.ts'
 import type { Missing } from '../tours/missing.ts'
 import type { MonthAsk } from '../tours/month-night.ts'
 import type { Night } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
+import type { PassingThing } from '../tours/own-pass.ts'
 import type { LineReport } from '../tours/simulation-report.ts'
+import type { SkyPart } from '../tours/sky-part.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Stop, Tour } from '../tours/tour.ts'
 import type { Wish } from '../tours/wish.ts'
@@ -28,15 +34,25 @@ export type BuiltTour = Pick<Tour, 'stops' | 'spares' | 'value' | 'bound' | 'not
 /** What the host entered: it may change between two jobs, so each brings it along. */
 type Own = readonly ShowObject[]
 
+/** What a programme is made from; `again` where the night is under way. */
+interface TourAsked {
+  night: Night
+  own: Own
+  wishes: readonly Wish[]
+  seed: number
+  steps: number
+  again: Again | null
+}
+
 /** Everything that the worker can be asked, by kind: what goes in and what comes out. All of it is plain data. */
 export interface JobKinds {
   readonly tour: {
-    readonly asked: { night: Night; own: Own; wishes: readonly Wish[]; seed: number; steps: number }
+    readonly asked: TourAsked
     readonly answer: BuiltTour
   }
   /** Proves an upper limit for the programme that the same search gives; null where there is nothing to prove. */
   readonly proof: {
-    readonly asked: { night: Night; own: Own; wishes: readonly Wish[]; seed: number; steps: number; rounds: number }
+    readonly asked: TourAsked & { rounds: number }
     readonly answer: number | null
   }
   /** Which wishes cannot be met, and why. */
@@ -50,7 +66,7 @@ export interface JobKinds {
     readonly answer: readonly WishCost[]
   }
   readonly checks: {
-    readonly asked: { night: Night; own: Own; tour: Tour; moments: readonly Moment[] }
+    readonly asked: { night: Night; own: Own; tour: Tour; marks: readonly Mark[]; moments: readonly Moment[] }
     readonly answer: Check[]
   }
   readonly alignment: {
@@ -65,9 +81,25 @@ export interface JobKinds {
     readonly asked: { night: Night; own: Own; open: readonly SkyPart[]; at: Date }
     readonly answer: Hole
   }
+  /** What one telescope could show now in place of what it shows. */
+  readonly 'good-now': {
+    readonly asked: { night: Night; own: Own } & GoodNowAsk
+    readonly answer: GoodNow
+  }
   readonly missing: {
-    readonly asked: { night: Night; own: Own; tour: Tour }
+    readonly asked: { night: Night; own: Own; tour: Tour; wishes: readonly Wish[] }
     readonly answer: readonly Missing[]
+  }
+  /** What the stations that are no telescope show; `extra` is what the worker was not given at its start. */
+  readonly beside: {
+    readonly asked: {
+      night: Night
+      own: Own
+      extra: readonly ShowObject[]
+      passes: readonly PassingThing[]
+      stops: readonly Stop[]
+    }
+    readonly answer: readonly BesideHalf[]
   }
   /** How the lines of a programme go. */
   readonly simulation: {
@@ -94,14 +126,16 @@ export interface Moment {
   readonly previousAt: Date | null
 }
 
-/** Which job goes first: the host waits for a programme, a hole in the clouds for nobody, a page for a check or for stars; browsing can wait, and nobody waits for a proof. */
+/** Which job goes first: the host waits for a programme, a hole in the clouds and who wants another thing now for nobody, a page for a check or for stars; browsing can wait, and nobody waits for a proof. */
 export const PRIORITIES: Readonly<Record<JobKind, number>> = {
   'wish-conflicts': 0,
   tour: 0,
   hole: -1,
+  'good-now': -1,
   checks: 1,
   alignment: 1,
   tonight: 1,
+  beside: 1,
   missing: 2,
   simulation: 2,
   season: 2,

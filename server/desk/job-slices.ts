@@ -5,6 +5,7 @@ import { advance, advanceProof, beginProof, beginTour, finishTour, limitOf, type
 import type { Check } from '../tours/check.ts'
 import type { EveningSky } from '../tours/evening.ts'
 import type { EveningChance } from '../tours/evening-chance.ts'
+import { type GoodNow, goodNow } from '../tours/good-now.ts'
 import { halfHourCheck } from '../tours/half-hour.ts'
 import { cloudHole, type Hole } from '../tours/hole.ts'
 import { type Missing, missingShowpieces } from '../tours/missing.ts'
@@ -58,9 +59,9 @@ export function* proofSlices(
 }
 
 /** Searches for a programme, a slice at a time. */
-function* workSlices({ night, own, wishes, seed, steps }: AskedTour, evenings: EveningShelf): Slices<TourWork> {
-  const ready = yield* eveningSlices(night, own, evenings)
-  const work = beginTour({ night, ...ready, seed, wishes })
+function* workSlices({ own, steps, ...asked }: AskedTour, evenings: EveningShelf): Slices<TourWork> {
+  const ready = yield* eveningSlices(asked.night, own, evenings)
+  const work = beginTour({ ...asked, ...ready })
   yield* searchSlices(work, steps)
   return work
 }
@@ -85,12 +86,12 @@ const nextSlice = (steps: number, tookMs: number): number =>
 
 /** Makes the checks one after the other. */
 export function* checkSlices(asked: JobKinds['checks']['asked'], evenings: EveningShelf): Slices<Check[]> {
-  const { night, own, tour, moments } = asked
+  const { night, own, tour, marks, moments } = asked
   const ready = yield* eveningSlices(night, own, evenings)
   const checks: Check[] = []
   for (const { at, previousAt } of moments) {
     yield
-    checks.push(halfHourCheck({ night, tour, ...ready, at, previousAt }))
+    checks.push(halfHourCheck({ night, tour, ...ready, marks, at, previousAt }))
   }
   return checks
 }
@@ -121,11 +122,20 @@ export function* holeSlices({ night, own, open, at }: JobKinds['hole']['asked'],
   return cloudHole({ night, ...ready, open, at })
 }
 
+/** Looks at what one telescope could show now. */
+export function* goodNowSlices(
+  { night, own, ...ask }: JobKinds['good-now']['asked'],
+  evenings: EveningShelf,
+): Slices<GoodNow> {
+  const ready = yield* eveningSlices(night, own, evenings)
+  return goodNow({ night, ...ready, ...ask })
+}
+
 /** Asks for every missing showpiece why, one a slice. */
 export function* missingSlices(
-  { night, own, tour }: JobKinds['missing']['asked'],
+  { night, own, tour, wishes }: JobKinds['missing']['asked'],
   evenings: EveningShelf,
 ): Slices<readonly Missing[]> {
   const ready = yield* eveningSlices(night, own, evenings)
-  return yield* missingShowpieces({ night, ...ready, tour })
+  return yield* missingShowpieces({ night, ...ready, tour, wishes })
 }

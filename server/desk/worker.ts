@@ -1,9 +1,11 @@
 import { parentPort, workerData } from 'node:worker_threads'
+import { besideSlices } from './beside-slices.ts'
 import { eveningShelf } from './evening-shelf.ts'
 import { type Asked, type Job, PRIORITIES, type WorkerStart } from './job-kinds.ts'
 import {
   alignmentSlices,
   checkSlices,
+  goodNowSlices,
   holeSlices,
   missingSlices,
   proofSlices,
@@ -27,7 +29,9 @@ port.on('message', ({ id, job }: Asked) => queue.add(id, PRIORITIES[job.kind], s
 function slicesOf(job: Job): Generator<undefined, unknown> {
   if (job.kind === 'tonight') return tonightSlices(job, evenings)
   if (job.kind === 'hole') return holeSlices(job, evenings)
+  if (job.kind === 'good-now') return goodNowSlices(job, evenings)
   if (job.kind === 'missing') return missingSlices(job, evenings)
+  if (job.kind === 'beside') return besideSlices(job, evenings)
   if (job.kind === 'simulation') return simulationSlices(job, evenings)
   if (job.kind === 'season') return seasonSlices(job, start)
   if (job.kind === 'learning') return learningSlices(job, evenings)

@@ -1,5 +1,8 @@
+import type { EveningSky } from './evening.ts'
 import { type Candidate, type EveningChance, seenAtStep } from './evening-chance.ts'
+import type { GridStation } from './grid.ts'
 import { cycleAt, looksPerHour } from './line.ts'
+import type { Night } from './night.ts'
 import { type Gate, whyNotWithin } from './offered.ts'
 import { stepAt, targetAtStep } from './sky-at.ts'
 import type { ShowObject } from './target.ts'
@@ -34,6 +37,30 @@ export interface Cell {
   readonly meanChance: number
   readonly meanView: number
   readonly capacity: number
+}
+
+interface Evening {
+  readonly night: Night
+  readonly sky: EveningSky
+  readonly chance: EveningChance
+}
+
+/** What to ask about one candidate at one telescope of the row, by its numbers in the table of chances; null where it is never up in the public hours. */
+export function cellInput(
+  { night, sky, chance }: Evening,
+  { telescope, smaller, bigness, isDriftBeside }: GridStation,
+  station: number,
+  column: number,
+  object: ShowObject,
+): CellInput | null {
+  const at = station * chance.candidates.length + column
+  const candidate = chance.candidates[column]
+  const [setup, beside] = [chance.setups[at], chance.besides[at]]
+  const tubes = telescope.tubes.filter(({ id }) => id === setup?.tubeId || id === beside?.tubeId)
+  if (candidate === undefined || !setup || tubes.length === 0) return null
+  const gate = { sky, site: night.site, mount: telescope }
+  const what = { table: chance, column, candidate, object, powerX: setup.powerX, cycleSec: night.settings.cycleSec }
+  return { ...what, gate, station, telescope, tubes, smaller, bigness, isDriftBeside }
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { EveningSky } from './evening.ts'
 import type { EveningChance } from './evening-chance.ts'
 import type { Grid, GridCandidate, GridStation } from './grid.ts'
-import { type Cell, cellOf } from './grid-cells.ts'
+import { type Cell, cellInput, cellOf } from './grid-cells.ts'
 import { bestCells, moonBySlot, movingTable, numbersOf, rankedCells, rowOf } from './grid-parts.ts'
 import { quarterHours } from './hours.ts'
 import { isNamed, limited, limitsOf } from './limits.ts'
@@ -17,8 +17,8 @@ export interface GridInput {
   readonly objects: readonly ShowObject[]
   readonly sky: EveningSky
   readonly chance: EveningChance
-  /** A target that is kept however little it is worth. */
-  readonly keepKey?: string
+  /** Targets that are kept however little they are worth. */
+  readonly keepKeys?: readonly string[]
   /** What the host wished: nothing else is on offer then and there. */
   readonly wishes?: readonly Wish[]
 }
@@ -67,6 +67,8 @@ export function openGridOf(input: GridInput): Grid {
     isMoonUp: moonBySlot(candidates, tables.worth, stations.length, slots),
     isBest: bestCells(candidates, tables.quality, stations.length, borders),
     asked: [],
+    kept: new Int16Array(stations.length * slots).fill(-1),
+    opening: 0,
   }
 }
 
@@ -102,19 +104,13 @@ function columnOf(
   column: number,
   quarters: readonly Quarter[],
 ): Column[] {
-  const { night, sky, chance, objects } = input
+  const { chance, objects } = input
   const candidate = chance.candidates[column]
   const object = objects.find(({ key }) => key === candidate?.targetKey)
   if (candidate === undefined || object === undefined) return []
-  const cells = stations.map(({ telescope, smaller, bigness, isDriftBeside }, station) => {
-    const at = station * chance.candidates.length + column
-    const [setup, beside]: (Setup | null | undefined)[] = [chance.setups[at], chance.besides[at]]
-    const tubes = telescope.tubes.filter(({ id }) => id === setup?.tubeId || id === beside?.tubeId)
-    if (!setup || tubes.length === 0) return []
-    const gate = { sky, site: night.site, mount: telescope }
-    const what = { table: chance, column, candidate, object, powerX: setup.powerX, cycleSec: night.settings.cycleSec }
-    const ask = { ...what, gate, station, telescope, tubes, smaller, bigness, isDriftBeside }
-    return quarters.map(({ fromAt, toAt, people }) => cellOf(ask, fromAt, toAt, people))
+  const cells = stations.map((each, station) => {
+    const ask = cellInput(input, each, station, column, object)
+    return ask === null ? [] : quarters.map(({ fromAt, toAt, people }) => cellOf(ask, fromAt, toAt, people))
   })
   const best = cells.flat().reduce((most, cell) => Math.max(most, cell?.worth ?? 0), 0)
   const { targetKey, aim, targetIndex } = candidate
@@ -126,10 +122,10 @@ function columnOf(
 function keptOf(
   columns: readonly Column[],
   stations: readonly GridStation[],
-  { keepKey, wishes = [] }: GridInput,
+  { keepKeys = [], wishes = [] }: GridInput,
 ): readonly Column[] {
   const least = columns.map(({ best }) => best).sort((a, b) => b - a)[MOST_CANDIDATES - 1] ?? 0
-  const keys = new Set([keepKey, ...wishes.map(({ targetKey }) => targetKey)])
+  const keys = new Set([...keepKeys, ...wishes.map(({ targetKey }) => targetKey)])
   const purposes = wishes.flatMap((wish) => ofPurpose(columns, stations, wish))
   return columns.filter(
     (column) => column.best >= least || keys.has(column.candidate.targetKey) || purposes.includes(column),

@@ -7,7 +7,14 @@ import { brightestOf } from './in-page.ts'
 /** Where pictures of the pages are kept for people to look at; git ignores it. */
 export const PICTURES = join(import.meta.dirname, '../browser/pictures')
 
+/** The Chromium of the system. */
+export const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium'
+
+/** What phones call the laptop in tests: a name that is not the laptop's own, so that its pages are no secure context, as in the field. */
+export const FIELD_NAME = 'field.test'
+
 const ARGS = [
+  `--host-resolver-rules=MAP ${FIELD_NAME} 127.0.0.1`,
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -20,7 +27,7 @@ const ARGS = [
 /** The Chromium of the system, without a window. */
 export function launch(): Promise<Browser> {
   mkdirSync(PICTURES, { recursive: true })
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ARGS })
+  return chromium.launch({ executablePath: CHROMIUM, args: ARGS })
 }
 
 /** Signs the context in as host by the form, as a person does. */

@@ -11,10 +11,10 @@ export interface Demo {
   stop(): Promise<void>
 }
 
-/** Starts the demo as its own process on a free port and answers when it is open. */
-export async function startDemo(): Promise<Demo> {
+/** Starts the demo as its own process on a free port, with more flags if asked, and answers when it is open. */
+export async function startDemo(...flags: string[]): Promise<Demo> {
   const port = await freePort()
-  const child = spawn(process.execPath, ['--import', 'tsx', 'seed-demo/main.ts', '--port', String(port)], {
+  const child = spawn(process.execPath, ['--import', 'tsx', 'seed-demo/main.ts', '--port', String(port), ...flags], {
     cwd: ROOT,
     stdio: ['ignore', 'pipe', 'inherit'],
   })

@@ -2,7 +2,8 @@ import type { TourState } from '../../server/desk/desk.ts'
 import { passesIn } from '../../server/tours/own-pass.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
-import { type FieldSubject, fieldPage, fieldRowPage } from '../../server/web/pages/field.ts'
+import { fieldPage } from '../../server/web/pages/field.ts'
+import { fieldRowPage } from '../../server/web/pages/field-row.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
 import { linePage } from '../../server/web/pages/line.ts'
 import { nightsPage, sitesPage, telescopesPage } from '../../server/web/pages/lists.ts'
@@ -17,9 +18,13 @@ import { signInPage } from '../../server/web/pages/sign-in.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
 import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
+import { THE_AGAIN } from './again-data.ts'
+import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
 import { CHECK_PAGES } from './check-pages.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
+import { BARE_FIELD, FIELD } from './field-subject.ts'
 import { A_MISSING } from './hole-data.ts'
+import { A_PHONE_NOW, A_WAITING_PHONE } from './join-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
 import { A_LINE_ANSWER, AN_EMPTY_LINE } from './line-data.ts'
 import { A_PASS_DRAFT, ownThing } from './own-object-data.ts'
@@ -28,7 +33,6 @@ import {
   A_CHECK,
   A_FIELD,
   AN_EVENING,
-  EMPTY_FIELD,
   EMPTY_TOUR,
   HOLDING,
   HOST,
@@ -39,6 +43,8 @@ import {
   UNTOLD,
   VISITOR,
 } from './page-data.ts'
+import { PHONE_PAGES } from './phone-pages.ts'
+import { QUEUE_PAGES } from './queue-data.ts'
 import { ONE_THING, THE_LIST } from './thing-pages.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 import { THE_WISHES } from './wish-pages.ts'
@@ -63,15 +69,6 @@ const town = { ...A_SITE, name: 'Oberried', country: 'Germany', region: 'Bavaria
 const newKey = () => 'key-12345'
 const OUT_OF_USE: TourState = { isCurrent: false, isStale: true, waiting: null }
 const WAITED_FOR: TourState = { ...HOLDING, waiting: { id: 'tour-2', version: 2, madeAt: A_CHECK.at } }
-const field: FieldSubject = {
-  night: A_NIGHT,
-  tour: TOUR,
-  field: A_FIELD,
-  names: NAMES,
-  look: 'lamp',
-  newKey,
-}
-const bareField: FieldSubject = { ...field, tour: undefined, field: EMPTY_FIELD, look: 'day' }
 const station = A_NIGHT.stations[0]
 if (!station) throw new Error('The night of the tests has a station')
 
@@ -86,6 +83,7 @@ export const EVERY_PAGE: Models = {
       tour: TOUR,
       state: WAITED_FOR,
       field: A_FIELD,
+      phones: [A_PHONE_NOW, A_WAITING_PHONE],
       siteCount: 1,
       telescopeCount: 1,
       names: NAMES,
@@ -97,6 +95,7 @@ export const EVERY_PAGE: Models = {
       tour: undefined,
       state: undefined,
       field: undefined,
+      phones: [],
       siteCount: 0,
       telescopeCount: 0,
       names: UNTOLD,
@@ -104,6 +103,7 @@ export const EVERY_PAGE: Models = {
     }),
   ],
   'sign-in': [signInPage(VISITOR, WRONG, '/nights'), signInPage(VISITOR, BLANK, '/')],
+  ...PHONE_PAGES,
   nights: [nightsPage(HOST, [A_NIGHT]), nightsPage(VISITOR, [])],
   newcomers: [
     newcomersPage(HOST, { site: A_SITE, learning: A_LEARNING, inUse: AN_IN_USE, trouble: 'fault.factor-moved' }),
@@ -146,13 +146,14 @@ export const EVERY_PAGE: Models = {
   ],
   programme: [
     programmePage(HOST, {
-      night: A_NIGHT,
+      night: A_MIXED_NIGHT,
       tour: TOUR,
       state: OUT_OF_USE,
       by: 'telescope',
       names: NAMES,
       newKey,
       missing: A_MISSING,
+      beside: A_BESIDE,
     }),
     programmePage(VISITOR, {
       night: BARE_NIGHT,
@@ -162,8 +163,10 @@ export const EVERY_PAGE: Models = {
       names: UNTOLD,
       newKey,
       missing: null,
+      beside: null,
     }),
   ],
+  again: THE_AGAIN,
   wishes: THE_WISHES,
   line: [
     linePage(HOST, { night: A_NIGHT, line: A_LINE_ANSWER, names: NAMES, notes: [] }),
@@ -187,17 +190,30 @@ export const EVERY_PAGE: Models = {
   object: ONE_THING,
   ...OWN_PAGES,
   ...CHECK_PAGES,
+  ...QUEUE_PAGES,
   'run-sheet': [
-    runSheetPage(HOST, { night: A_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES }, 'a4'),
     runSheetPage(
       HOST,
-      { night: BARE_NIGHT, evening: AN_EVENING, tour: EMPTY_TOUR, isStale: false, names: UNTOLD },
+      { night: A_MIXED_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES, beside: A_BESIDE },
+      'a4',
+    ),
+    runSheetPage(
+      HOST,
+      { night: BARE_NIGHT, evening: AN_EVENING, tour: EMPTY_TOUR, isStale: false, names: UNTOLD, beside: [] },
       'letter',
     ),
   ],
   sheets: [
-    sheetsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, checks: [A_CHECK], names: NAMES }, 'a4'),
-    sheetsPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, checks: [], names: UNTOLD }, 'letter'),
+    sheetsPage(
+      HOST,
+      { night: A_MIXED_NIGHT, tour: TOUR, isStale: true, checks: [A_CHECK], beside: A_BESIDE, names: NAMES },
+      'a4',
+    ),
+    sheetsPage(
+      HOST,
+      { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, checks: [], beside: [], names: UNTOLD },
+      'letter',
+    ),
   ],
   cards: [
     cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, names: NAMES, second: IN_GERMAN }, 'a4'),
@@ -207,10 +223,15 @@ export const EVERY_PAGE: Models = {
       'letter',
     ),
   ],
-  'field-row': [fieldRowPage(HOST, field), fieldRowPage(VISITOR, { ...bareField, night: BARE_NIGHT })],
-  field: [fieldPage(HOST, field, station), fieldPage(VISITOR, bareField, station)],
+  'field-row': [fieldRowPage(HOST, FIELD), fieldRowPage(VISITOR, { ...BARE_FIELD, night: BARE_NIGHT })],
+  field: [fieldPage(HOST, FIELD, station), fieldPage(VISITOR, BARE_FIELD, station)],
   problem: [
-    problemPage(VISITOR, { status: 422, message: 'No.', problems: [{ field: 'name', message: 'It is empty.' }] }),
-    problemPage(VISITOR, { status: 404, message: 'No.', problems: [] }),
+    problemPage(VISITOR, {
+      status: 422,
+      key: 'fault.invalid',
+      message: 'No.',
+      problems: [{ field: 'name', message: 'It is empty.' }],
+    }),
+    problemPage(VISITOR, { status: 404, key: 'fault.no-page', message: 'No.', problems: [] }),
   ],
 }

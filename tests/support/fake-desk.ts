@@ -1,7 +1,7 @@
 import { Value } from 'typebox/value'
-import type { Desk, EveningAnswer, SightAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
+import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
 import { draftProblems, inside } from '../../server/desk/mark-problems.ts'
-import { Fault, invalid, notFound } from '../../server/errors.ts'
+import { invalid, notFound } from '../../server/errors.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
 import { type Mark, MarkDraft } from '../../server/tours/mark.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
@@ -10,14 +10,20 @@ import type { Site } from '../../server/tours/site.ts'
 import type { Telescope } from '../../server/tours/telescope.ts'
 import type { Tour } from '../../server/tours/tour.ts'
 import { A_PAIR } from './alignment-data.ts'
+import { A_BESIDE } from './beside-data.ts'
 import { telescopeOf } from './demo-night.ts'
+import { fakeAgain } from './fake-again.ts'
 import { fakeLearning } from './fake-learning.ts'
 import { fakeObjects } from './fake-objects.ts'
+import { fakeSessions } from './fake-sessions.ts'
 import { fakeThings } from './fake-things.ts'
 import { fakeWishes, type KeptWishes } from './fake-wishes.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, THE_MOON } from './field-data.ts'
+import { A_GOOD_NOW } from './good-now-data.ts'
 import { A_HOLE, A_MISSING } from './hole-data.ts'
+import { fakeJoins } from './join-data.ts'
 import { lineOf } from './line-data.ts'
+import { A_SIGHTING } from './sight-data.ts'
 import { A_TONIGHT } from './tonight-data.ts'
 
 export const NOW = new Date('2026-11-14T16:00:00Z')
@@ -59,9 +65,11 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       ...skyPart(),
       ...fieldPart(kept),
       things: fakeThings(kit.sites),
+      again: fakeAgain(kept, NOW, (id) => findIn(kept.nights, id, 'night')),
       wishes: fakeWishes(kept, (id) => findIn(kept.nights, id, 'night')),
       learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
-      sessions: sessionPart(kept),
+      sessions: fakeSessions(kept.tokens, PIN),
+      joins: fakeJoins,
       health: () => ({
         version: '0.1.0',
         commit: 'none',
@@ -70,6 +78,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
         counts: { stars: 1, outreach: 1, places: 1 },
         sqlite: { version: '3.53.2', journalMode: 'wal', synchronous: 2 },
       }),
+      freeBytes: async () => 120e9,
       close: async () => {},
     },
   }
@@ -143,7 +152,7 @@ function skyPart(): Pick<Desk, 'objects' | 'own' | 'words' | 'places' | 'sky' | 
     sight: {
       ask(question) {
         if (question.objectKey !== 'm13') throw notFound('object')
-        return SIGHTING
+        return A_SIGHTING
       },
     },
   }
@@ -177,22 +186,18 @@ const EVENING: Omit<EveningAnswer, 'date' | 'zone'> = {
   isMoonWaxing: true,
 }
 
-const SIGHTING: SightAnswer = {
-  chance: 0.8,
-  chanceLow: 0.7,
-  chanceHigh: 0.9,
-  marginMag: 1,
-  limitMag: 9,
-  view: 0.6,
-  word: 'most',
-  reasons: [{ code: 'sight.moonlight', magnitudes: -0.4 }],
-  caution: null,
-  sky: { siteCd: 0.001, moonCd: 0.002, twilightCd: 0, totalCd: 0.003, magPerArcsec2: 19.1 },
-}
-
-function fieldPart(
-  kept: Kept,
-): Pick<Desk, 'tours' | 'tonight' | 'checks' | 'hole' | 'line' | 'missing' | 'alignment' | 'marks'> {
+type FieldPart =
+  | 'tours'
+  | 'tonight'
+  | 'checks'
+  | 'hole'
+  | 'goodNow'
+  | 'line'
+  | 'missing'
+  | 'beside'
+  | 'alignment'
+  | 'marks'
+function fieldPart(kept: Kept): Pick<Desk, FieldPart> {
   const night = (id: string) => findIn(kept.nights, id, 'night')
   const toursOf = (id: string) => kept.tours.filter((tour) => tour.nightId === night(id).id)
   const check = (id: string, at: Date) => ({ at, lines: [], changes: [], nightId: night(id).id })
@@ -213,7 +218,9 @@ function fieldPart(
     tonight: async (id, key, at) => ({ ...A_TONIGHT, targetKey: key, at: at ?? A_TONIGHT.at, nightId: night(id).id }),
     alignment: async (id) => [A_PAIR].filter(() => night(id).id === id),
     hole: async (id, open, at) => ({ ...A_HOLE, at, open, nightId: night(id).id }),
+    goodNow: async (id, _stationId, at) => ({ ...A_GOOD_NOW, at, nightId: night(id).id }),
     missing: async () => A_MISSING,
+    beside: async (id) => A_BESIDE.filter(() => night(id).id === id),
     line: async (id) => lineOf(toursOf(id)),
     checks: { at: async (id, at) => check(id, at), evening: async (id) => [check(id, NOW)] },
     marks: {
@@ -227,23 +234,10 @@ function fieldPart(
         const keys = drafts.map((draft) => Value.Parse(MarkDraft, draft).key)
         return { kept: kept.marks.filter(({ key }) => keys.includes(key)), refused: [] }
       },
+      together: (work) => work(),
       since: (id, seq) => kept.marks.filter((mark) => mark.nightId === night(id).id && mark.seq > seq),
       field: () => ({ seq: kept.marks.length, at: NOW, stations: [], adultsIn: 0, childrenIn: 0 }),
       version: () => `first.${kept.marks.length}`,
     },
-  }
-}
-
-function sessionPart({ tokens }: Kept): Desk['sessions'] {
-  return {
-    newPin: null,
-    async signIn(pin) {
-      if (pin !== PIN) throw new Fault('forbidden', 'fault.wrong-pin')
-      const token = `session-${tokens.size + 1}`
-      tokens.add(token)
-      return token
-    },
-    who: (token) => (tokens.has(token) ? { role: 'host', name: 'host' } : undefined),
-    signOut: (token) => void tokens.delete(token),
   }
 }

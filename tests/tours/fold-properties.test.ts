@@ -1,9 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { fieldMemo } from '../../server/desk/field-memo.ts'
 import { foldField } from '../../server/tours/fold.ts'
 import type { Mark, MarkKind } from '../../server/tours/mark.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { A_TOUR } from '../support/field-data.ts'
 
 const STARTS_MS = Date.parse('2026-12-17T17:00:00Z')
 const at = (minute: number) => new Date(STARTS_MS + minute * 60_000)
@@ -140,6 +142,21 @@ describe('any acts in the field', () => {
         })
         const meant = here.find((stop) => stop.targetKey === targetKey)
         expect(fallen).toEqual(meant === undefined ? [] : [meant])
+      }),
+    )
+  })
+
+  it('are told as the fold tells them, whenever it was asked before, with whatever acts and programme', () => {
+    const question = fc.record({ minute: minutes, acts: fc.nat({ max: 14 }), other: fc.boolean() })
+    const questions = fc.array(question, { minLength: 2, maxLength: 12 })
+    fc.assert(
+      fc.property(programmes, programmes, marksLists, questions, (first, second, marks, asked) => {
+        const memo = fieldMemo()
+        for (const { minute, acts, other } of asked) {
+          const tour = other ? { ...A_TOUR, id: 'tour-2', stops: second } : { ...A_TOUR, stops: first }
+          const input = { night: demoNight, tour, marks: marks.slice(0, acts), at: at(minute) }
+          expect(memo(input)).toEqual(foldField(input))
+        }
       }),
     )
   })

@@ -3,9 +3,9 @@ import { DEFAULT_CONDITIONS, pupilOfAge } from '../../server/sight/conditions.ts
 import { eveningSky } from '../../server/tours/evening.ts'
 import { chanceKey, conditionsOf, eveningChance } from '../../server/tours/evening-chance.ts'
 import type { Night } from '../../server/tours/night.ts'
+import { draftOf } from '../../server/tours/night-draft.ts'
 import { nightProblems } from '../../server/tours/problems.ts'
 import { demoNight } from '../support/demo-night.ts'
-import { draftOf } from '../support/night-draft.ts'
 import { showObject } from '../support/show-objects.ts'
 
 const objects = [

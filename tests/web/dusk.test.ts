@@ -7,13 +7,18 @@ import { AN_EVENING, HOLDING, HOST, NAMES, TOUR } from '../support/page-data.ts'
 /** The evening of the page data is that of Friday 20 November 2026. */
 const late = { ...A_NIGHT, date: '2026-11-21', opens: '00:30', closes: '03:00' }
 const labelsOf = (night: typeof A_NIGHT) => {
-  const sheet = runSheetPage(HOST, { night, evening: AN_EVENING, tour: TOUR, isStale: false, names: NAMES }, 'a4')
+  const sheet = runSheetPage(
+    HOST,
+    { night, evening: AN_EVENING, tour: TOUR, isStale: false, names: NAMES, beside: [] },
+    'a4',
+  )
   const board = boardPage(HOST, {
     night,
     evening: AN_EVENING,
     tour: TOUR,
     state: HOLDING,
     field: undefined,
+    phones: [],
     siteCount: 1,
     telescopeCount: 1,
     names: NAMES,

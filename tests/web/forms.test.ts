@@ -162,8 +162,8 @@ describe('the form of a night', () => {
 })
 
 describe('marks by form', () => {
-  const url = `/field/${A_NIGHT.id}/station-1/marks`
-  const mark = { key: 'a-key-of-the-page', kind: 'shown', targetKey: 'm13' }
+  const url = `/field/${A_NIGHT.id}/marks`
+  const mark = { key: 'a-key-of-the-page', kind: 'shown', stationId: 'station-1', targetKey: 'm13' }
 
   it('keeps a mark once, however often the form is sent', async () => {
     for (let time = 0; time < 3; time++) {
@@ -176,10 +176,8 @@ describe('marks by form', () => {
   it('takes no mark from a visitor and none that no page of ours has made', async () => {
     expect((await post(url, { ...mark, key: 'another-key' }, asVisitor)).statusCode).toBe(403)
     expect((await post(url, { ...mark, key: 'another-key', kind: 'launch' })).statusCode).toBe(422)
-    expect(
-      (await post(url, { key: 'another-key', kind: 'skipped', targetKey: 'm13', why: 'boredom' })).statusCode,
-    ).toBe(422)
-    expect((await post(`/field/${A_NIGHT.id}/nobody/marks`, mark)).statusCode).toBe(404)
+    expect((await post(url, { ...mark, key: 'short' })).statusCode).toBe(422)
+    expect((await post('/field/nowhere/marks', { ...mark, key: 'another-key' })).statusCode).toBe(404)
   })
 
   it('remembers the day look on the field pages only', async () => {

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { SKY_PARTS } from '../../server/tours/hole.ts'
+import { SKY_PARTS } from '../../server/tours/sky-part.ts'
 import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { holePage } from '../../server/web/pages/hole.ts'

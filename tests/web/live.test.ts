@@ -23,7 +23,8 @@ async function listen(remoteAddress = PHONE, lastEventId?: string) {
   return { answer, heard: () => heard }
 }
 
-const settle = () => new Promise((done) => setTimeout(done, 20))
+/** Longer than news is gathered. */
+const settle = () => new Promise((done) => setTimeout(done, 200))
 const mark = (key: string) => ({
   key,
   kind: 'shown',

@@ -4,6 +4,7 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { THE_HOST } from '../support/join-data.ts'
 import { asHost, HOST_COOKIE, type TestApp, testApp } from '../support/web.ts'
 
 const folder = freshFolder()
@@ -16,7 +17,7 @@ beforeAll(async () => {
   const night = seedEvening(desk, north)
   stationId = night.stations[0]?.id ?? ''
   url = `/api/nights/${night.id}/marks`
-  const sessions = { ...desk.sessions, who: () => ({ role: 'host', name: 'host' }) as const }
+  const sessions = { ...desk.sessions, who: () => THE_HOST }
   service = await testApp({ desk: { ...desk, sessions }, words: readWordTables() })
 }, SLOW_MS)
 afterAll(async () => {

@@ -1,12 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { StationNow } from '../../server/tours/field.ts'
-import { fieldActs } from '../../server/web/pages/field-acts.ts'
 import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_SITE } from '../support/field-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from '../support/learning-data.ts'
-import { A_STATION_NOW, ENGLISH, HOST, NAMES, VISITOR } from '../support/page-data.ts'
+import { ENGLISH, HOST, VISITOR } from '../support/page-data.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 const A_TUBE = { ...NOTHING_LEARNT.site, telescopeId: 'telescope-1', name: 'Six inches' }
@@ -58,23 +56,6 @@ describe('the page of a site’s newcomers', () => {
     expect(page.taps).toEqual([expect.stringMatching(/^No tap tells anything yet/)])
     expect(newcomersPage(VISITOR, { ...subject, inUse: AN_IN_USE }).choices).toEqual([])
   })
-})
-
-describe('the field page', () => {
-  const subject = { action: '/field/night-1/station-1/marks', names: NAMES, newKey: () => 'key-1234567' }
-  const acts = (showing: StationNow['showing']) =>
-    fieldActs(HOST, { ...subject, state: { ...A_STATION_NOW, showing } }).acts
-
-  it('asks who saw what is showing, in three taps', () => {
-    const { seen, seenLabel } = acts(A_STATION_NOW.showing)
-    expect(seenLabel).toBe('Who saw Great cluster in Hercules?')
-    expect(seen.map(({ text }) => text)).toEqual(['They saw it', 'Half of them', 'They did not'])
-    expect(seen.map(({ fields }) => Object.fromEntries(fields.map(({ name, value }) => [name, value])))).toEqual(
-      ['they', 'half', 'not'].map((who) => ({ key: 'key-1234567', kind: 'seen', targetKey: 'm13', who })),
-    )
-  })
-
-  it('asks nothing while nothing is showing', () => expect(acts(null)).toMatchObject({ seen: [], seenLabel: '' }))
 })
 
 describe('the form of a night', () => {
@@ -180,9 +161,15 @@ describe('the factor of a site over the web', () => {
     const answer = await service.app.inject(
       asHost({
         method: 'POST',
-        url: '/field/night-1/station-1/marks',
+        url: '/field/night-1/marks',
         headers: { 'content-type': 'application/x-www-form-urlencoded' },
-        payload: new URLSearchParams({ key: 'key-of-a-tap', kind: 'seen', targetKey: 'm13', who: 'half' }).toString(),
+        payload: new URLSearchParams({
+          key: 'key-of-a-tap',
+          kind: 'seen',
+          stationId: 'station-1',
+          targetKey: 'm13',
+          who: 'half',
+        }).toString(),
       }),
     )
     expect(answer.statusCode).toBe(303)

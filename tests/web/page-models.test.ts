@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Stop } from '../../server/tours/tour.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cardsPage } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
-import { fieldPage } from '../../server/web/pages/field.ts'
 import { telescopesPage } from '../../server/web/pages/lists.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
@@ -12,7 +10,6 @@ import { A_NIGHT, A_TELESCOPE } from '../support/field-data.ts'
 import {
   A_CHECK,
   A_FIELD,
-  A_STATION_NOW,
   AN_EVENING,
   HOLDING,
   HOST,
@@ -29,10 +26,12 @@ const subject = {
   tour: TOUR,
   state: HOLDING,
   field: A_FIELD,
+  phones: [],
   siteCount: 1,
   telescopeCount: 1,
   names: NAMES,
   newKey: () => 'key-12345',
+  beside: [],
 }
 const none = {
   ...subject,
@@ -172,51 +171,5 @@ describe('paper', () => {
       'a4',
     )
     expect(pages.flatMap(({ cards }) => cards)).toHaveLength(1)
-  })
-})
-
-describe('the field page', () => {
-  const station = A_NIGHT.stations[0]
-  let keys = 0
-  const newKey = () => `key-${++keys}-abcdef`
-  const page = (viewer: typeof HOST, state = A_STATION_NOW) =>
-    station &&
-    fieldPage(
-      viewer,
-      { night: A_NIGHT, tour: TOUR, field: { ...A_FIELD, stations: [state] }, names: NAMES, look: 'lamp', newKey },
-      station,
-    )
-
-  it('says what, until when and because of what, and what comes next', () => {
-    expect(page(HOST)).toMatchObject({
-      now: 'Great cluster in Hercules',
-      until: 'until 19:30 (oak at 19:40), then Great cluster in Hercules, close up',
-      next: '19:30 Great cluster in Hercules, close up',
-    })
-  })
-
-  it('says when the plan moves on, as paper does, and no cause where the thing could stay another quarter hour', () => {
-    const oakAt = (at: string) => ({ at: new Date(at), cause: { code: 'skyline', name: 'oak' } }) as const
-    const later = (stop: Stop): Stop => ({ ...stop, leaveBy: oakAt('2026-11-20T18:47:00Z') })
-    const tour = { ...TOUR, stops: TOUR.stops.map(later) }
-    const field = { ...A_FIELD, stations: [A_STATION_NOW] }
-    const shown =
-      station && fieldPage(HOST, { night: A_NIGHT, tour, field, names: NAMES, look: 'lamp', newKey }, station)
-    expect(shown?.until).toBe('until 19:30, then Great cluster in Hercules, close up')
-    const onPaper = runSheetPage(HOST, { ...subject, tour, isStale: false }, 'a4').moves.flatMap(({ lines }) => lines)
-    expect(onPaper[0]?.until).toBe('until 19:30')
-  })
-
-  it('gives every form a key of its own', () => {
-    const shown = page(HOST)
-    const acts = [...(shown?.acts?.main ?? []), ...(shown?.acts?.skips ?? []), shown?.acts?.next, shown?.undo]
-    const made = acts.map((act) => act?.fields.find(({ name }) => name === 'key')?.value)
-    expect(made).toHaveLength(8)
-    expect(new Set(made).size).toBe(8)
-  })
-
-  it('offers no act to a visitor and no undo when nothing was done', () => {
-    expect(page(VISITOR)).toMatchObject({ acts: null, undo: null })
-    expect(page(HOST, { ...A_STATION_NOW, lastMarkKey: null })?.undo).toBeNull()
   })
 })

@@ -3,7 +3,8 @@ import type { Night, Station } from '../../server/tours/night.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
 import { setupText } from '../../server/web/pages/stop-line.ts'
 import { A_NIGHT, A_TELESCOPE, A_TOUR } from '../support/field-data.ts'
-import { A_FIELD, ENGLISH, HOST, NAMES } from '../support/page-data.ts'
+import { FIELD } from '../support/field-subject.ts'
+import { ENGLISH, HOST } from '../support/page-data.ts'
 
 const factors = [{ id: 'b', name: '2x Barlow', factor: 2 }]
 const telescope = { ...A_TELESCOPE, factors }
@@ -30,14 +31,7 @@ describe('what to put in', () => {
 
   it('stands so on the page of the field', () => {
     const stops = A_TOUR.stops.map((stop) => ({ ...stop, setups: [setup] }))
-    const subject = {
-      night,
-      tour: { ...A_TOUR, stops },
-      field: A_FIELD,
-      names: NAMES,
-      look: 'lamp',
-      newKey: () => 'k',
-    } as const
+    const subject = { ...FIELD, night, tour: { ...A_TOUR, stops } }
     expect(JSON.stringify(fieldPage(HOST, subject, station))).toContain('wide behind the 2x Barlow')
   })
 })

@@ -1,5 +1,5 @@
 // Keeps a page of the running night current, and leads to what is wrong in a form. Without this script a reload does the same.
-const FRESH_MS = 60_000
+const FRESH_S = 60
 
 const problems = document.querySelector<HTMLElement>('[data-problems]')
 problems?.focus()
@@ -8,7 +8,9 @@ for (const form of document.querySelectorAll<HTMLFormElement>('[data-wait]')) {
   form.addEventListener('submit', () => form.querySelector('button')?.setAttribute('disabled', ''))
 }
 
-if (document.querySelector('[data-keep-fresh]')) setInterval(refresh, FRESH_MS)
+/** The page itself may say after how many seconds it wants to be fresh. */
+const kept = document.querySelector<HTMLElement>('[data-keep-fresh]')
+if (kept) setInterval(refresh, (Number(kept.dataset.keepFresh) || FRESH_S) * 1000)
 
 async function refresh(): Promise<void> {
   const old = document.querySelector('main')
@@ -18,7 +20,7 @@ async function refresh(): Promise<void> {
   if (!response?.ok) return
   const page = new DOMParser().parseFromString(await response.text(), 'text/html')
   const fresh = page.querySelector('main')
-  if (fresh) old.replaceWith(fresh)
+  if (fresh && !fresh.isEqualNode(old)) old.replaceWith(fresh)
 }
 
 for (const input of document.querySelectorAll<HTMLInputElement>('input[type="date"]')) {

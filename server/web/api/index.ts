@@ -1,9 +1,12 @@
 import swagger from '@fastify/swagger'
 import type { FastifyPluginAsync } from 'fastify'
+import { againRoutes } from './again.ts'
 import { alignmentRoutes } from './alignment.ts'
+import { besideRoutes } from './beside.ts'
 import { checkRoutes } from './checks.ts'
 import { healthRoutes } from './health.ts'
 import { holeRoutes } from './hole.ts'
+import { joinRoutes } from './join.ts'
 import { learningRoutes } from './learning.ts'
 import { lineRoutes } from './line.ts'
 import { liveRoutes } from './live.ts'
@@ -16,6 +19,7 @@ import { objectRoutes } from './objects.ts'
 import { ownObjectRoutes } from './own-objects.ts'
 import { ownWordRoutes } from './own-words.ts'
 import { placeRoutes } from './places.ts'
+import { queueRoutes } from './queue.ts'
 import { sessionRoutes } from './session.ts'
 import { sightRoutes } from './sight.ts'
 import { siteRoutes } from './sites.ts'
@@ -27,6 +31,7 @@ import { wishRoutes } from './wishes.ts'
 const PLUGINS = [
   healthRoutes,
   sessionRoutes,
+  joinRoutes,
   objectRoutes,
   ownObjectRoutes,
   ownWordRoutes,
@@ -37,11 +42,14 @@ const PLUGINS = [
   telescopeRoutes,
   nightRoutes,
   tourRoutes,
+  againRoutes,
   wishRoutes,
   checkRoutes,
   lineRoutes,
+  queueRoutes,
   holeRoutes,
   missingRoutes,
+  besideRoutes,
   objectTonightRoutes,
   alignmentRoutes,
   markRoutes,

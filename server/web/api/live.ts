@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
+import type { Clock } from '../../clock.ts'
 import type { Desk } from '../../desk/desk.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
@@ -8,14 +9,14 @@ const VERSION = /^([A-Za-z0-9_-]{1,40})\.(\d{1,12})$/
 const Version = Type.String({ pattern: VERSION.source })
 const ChangesQuery = Type.Object({ since: Type.Optional(Version) })
 
-export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, live, limits }) => {
+export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, clock, live, limits, whoOf }) => {
   app.get(
     '/nights/:id/changes',
     {
       config: { role: 'visitor' },
       schema: { summary: 'What happened after a version of the night', params: IdParams, querystring: ChangesQuery },
     },
-    async ({ params, query }) => changes(desk, params.id, query.since),
+    async ({ params, query }) => changes(desk, clock, params.id, query.since),
   )
 
   app.get(
@@ -23,20 +24,23 @@ export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
     {
       config: { role: 'visitor', rateLimit: false },
       exposeHeadRoute: false,
-      schema: { summary: 'The same as a stream of events', params: IdParams },
+      schema: { summary: 'The same as a stream of events', params: IdParams, querystring: ChangesQuery },
     },
     async (request, reply) => {
       const { id } = request.params
-      const since = request.headers['last-event-id']
-      const data = changes(desk, id, typeof since === 'string' ? since : undefined)
+      const header = request.headers['last-event-id']
+      // A page that opens a new stream cannot set the header; the browser that takes up a broken one sets it.
+      const since = typeof header === 'string' ? header : request.query.since
+      const data = changes(desk, clock, id, since)
       if (!live.hasRoom(request.ip, limits.live)) return reply.code(503).header('retry-after', '5').send()
-      return reply.type('text/event-stream').send(live.open(id, request.ip, { id: data.version, event: 'marks', data }))
+      const first = { id: data.version, event: 'marks', data } as const
+      return reply.type('text/event-stream').send(live.open(id, request.ip, first, whoOf(request)?.id))
     },
   )
 }
 
 /** The marks after a version and the state of the field; all marks when the version is none of ours or not given. */
-function changes(desk: Desk, nightId: string, since: string | undefined) {
+function changes(desk: Desk, { speed }: Clock, nightId: string, since: string | undefined) {
   const { id, site } = desk.nights.find(nightId)
   const version = desk.marks.version(id)
   const seq = seqAfter(since, version)
@@ -47,6 +51,7 @@ function changes(desk: Desk, nightId: string, since: string | undefined) {
     field: desk.marks.field(id),
     tourVersion: desk.tours.current(id)?.version ?? null,
     zone: site.zone,
+    speed,
   }
 }
 

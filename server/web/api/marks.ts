@@ -6,6 +6,7 @@ import { invalid, type Problem } from '../../errors.ts'
 import { MARK_KINDS, type Mark, MarkDraft } from '../../tours/mark.ts'
 import { DRAFT_LIMIT } from '../bodies.ts'
 import { markPace } from '../limits.ts'
+import { oneCommit } from '../one-commit.ts'
 import { kept } from '../routes/form-values.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
@@ -52,7 +53,9 @@ const NoneKept = Type.Object(
   { description: 'No act could be kept; the fields begin with the place of the act: marks.0.payload.targetKey' },
 )
 
-export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, limits, roleOf, wordsFor }) => {
+export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, limits, whoOf, wordsFor }) => {
+  const inOneCommit = oneCommit(desk.marks)
+
   app.get(
     '/nights/:id/marks',
     {
@@ -82,7 +85,8 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       const { id, site } = desk.nights.find(request.params.id)
       const body: unknown = request.body
       if (!Value.Check(MarkList, body)) throw request.validationError ?? invalid([])
-      const recorded = kept(() => desk.marks.record(id, body.marks, roleOf(request)))
+      const { name = 'visitor', role } = whoOf(request) ?? {}
+      const recorded = await inOneCommit(() => kept(() => desk.marks.record(id, body.marks, name, role)))
       if ('problems' in recorded) throw invalid(recorded.problems.map((problem) => inside('marks', problem)))
       const words = wordsFor(request)
       const told = ({ field, key, values }: Problem) => ({ field, code: key, message: words.say(key, values) })

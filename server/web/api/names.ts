@@ -1,6 +1,7 @@
 import type { Desk } from '../../desk/desk.ts'
+import type { CheckCause } from '../../tours/check.ts'
 import type { Night } from '../../tours/night.ts'
-import type { Cause, LeaveBy, Remark } from '../../tours/tour.ts'
+import type { LeaveBy, Remark } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
 import { causeText, remarkText } from '../pages/say.ts'
 
@@ -19,14 +20,14 @@ export const remarkJson = (words: Words, remark: Remark) => ({
   message: words.knows(remark.code) ? remarkText(words, remark) : null,
 })
 
-const causeJson = (words: Words, cause: Cause) => ({
+const causeJson = (words: Words, cause: CheckCause) => ({
   code: cause.code,
   name: cause.name ?? null,
   message: words.knows(`cause.${cause.code}`) ? causeText(words, cause) : null,
 })
 
 /** A cause as data with its words; null stays null. */
-export const causeOrNull = (words: Words, cause: Cause | null) => cause && causeJson(words, cause)
+export const causeOrNull = (words: Words, cause: CheckCause | null) => cause && causeJson(words, cause)
 
 /** When a target stops being well placed and why; null when it stays to the end. */
 export const leaveByJson = (words: Words, leaveBy: LeaveBy | null, wall: (at: Date) => string) =>

@@ -1,9 +1,10 @@
 import type { Clock } from '../../clock.ts'
 import type { Desk } from '../../desk/desk.ts'
+import type { JoinDoor } from '../join-door.ts'
 import type { WordsFor } from '../language.ts'
 import type { Limits } from '../limits.ts'
 import type { LiveBoard } from '../live.ts'
-import type { RoleOf } from '../roles.ts'
+import type { WhoOf } from '../roles.ts'
 import type { SignIn } from '../sign-in.ts'
 
 /** What the routes of the API are given. */
@@ -11,7 +12,8 @@ export interface ApiNeeds {
   readonly desk: Desk
   readonly clock: Clock
   readonly wordsFor: WordsFor
-  readonly roleOf: RoleOf
+  readonly whoOf: WhoOf
+  readonly joinDoor: JoinDoor
   readonly limits: Limits
   readonly signIn: SignIn
   readonly live: LiveBoard

@@ -46,7 +46,7 @@ export const tourRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
   app.post(
     '/nights/:id/tour',
     {
-      config: { role: 'host' },
+      config: { role: 'host-phone' },
       preValidation: async (request) => {
         request.body ??= {}
       },

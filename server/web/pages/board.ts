@@ -1,4 +1,5 @@
 import type { EveningAnswer, TourState } from '../../desk/desk.ts'
+import type { PhoneNow } from '../../desk/joins.ts'
 import type { FieldState } from '../../tours/field.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
@@ -8,6 +9,8 @@ import { type DuskTime, duskTimes } from './dusk.ts'
 import { moonText } from './moon.ts'
 import { type NextStep, nextStep } from './next-step.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
+import { phonesText } from './phones-health.ts'
+import { waitsText } from './phones-list.ts'
 import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
 import type { Names } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
@@ -40,6 +43,8 @@ export interface BoardPage {
   readonly programmeLabel: string
   readonly timetable: Timetable | null
   readonly noProgramme: string
+  /** How many phones are in and who waits, for the host. */
+  readonly phones: { readonly label: string; readonly href: string; readonly text: string } | null
   readonly linksLabel: string
   readonly links: readonly NightLink[]
 }
@@ -52,6 +57,7 @@ export interface BoardSubject {
   /** How that programme stands to the night; undefined without one. */
   readonly state: TourState | undefined
   readonly field: FieldState | undefined
+  readonly phones: readonly PhoneNow[]
   readonly siteCount: number
   readonly telescopeCount: number
   readonly names: Names
@@ -74,8 +80,19 @@ export function boardPage(viewer: Viewer, subject: BoardSubject): BoardPage {
     programmeLabel: words.say('page.programme'),
     timetable: night && tour ? timetable(viewer, night, tour, names) : null,
     noProgramme: words.say('page.no-programme'),
+    phones: night ? phonesPart(viewer, night, subject.phones) : null,
     linksLabel: words.say('page.night-links'),
     links: night ? nightLinks(viewer, night, tour !== undefined, 'board') : [],
+  }
+}
+
+function phonesPart({ words, mayHost }: Viewer, { id }: Night, phones: readonly PhoneNow[]): BoardPage['phones'] {
+  if (!mayHost) return null
+  const waits = waitsText(words, phones)
+  return {
+    label: words.say('phones.title'),
+    href: `/nights/${id}/phones`,
+    text: [phonesText(words, phones), ...(waits === null ? [] : [waits])].join(' '),
   }
 }
 

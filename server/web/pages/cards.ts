@@ -100,7 +100,8 @@ function card({ words }: Viewer, { night, names, second: { language, story: told
   }
 }
 
-const partsOf = (words: Viewer['words'], story: Story, light: LightText | null): readonly Part[] =>
+/** What to say at and after the look, each part with its label. */
+export const partsOf = (words: Viewer['words'], story: Story, light: LightText | null): readonly Part[] =>
   (['lookFor', 'how', 'compare', 'answer'] as const)
     .map((name) => ({ name, text: name === 'compare' && story.compare === '' ? (light?.left ?? '') : story[name] }))
     .filter(({ text }) => text !== '')

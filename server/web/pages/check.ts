@@ -3,7 +3,7 @@ import type { Night } from '../../tours/night.ts'
 import { type NightLink, nightLinks, objectHref } from './night-links.ts'
 import type { ProgrammeNote } from './programme-notes.ts'
 import { causeText, directionText, type Names, remarkText, targetName, untilText } from './say.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { byLamp, daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 export interface CheckRow {
@@ -46,7 +46,7 @@ const GROUPS: readonly CheckGroup[] = ['going', 'good', 'coming', 'gone']
 
 /**
  * The half-hour check in four groups, going first because it cannot wait; `times` are the half hours one may ask for,
- * `notes` what must be known of the programme that is checked.
+ * `notes` what must be known of the programme that is checked. By the lamp it is read in the field.
  */
 export function checkPage(
   viewer: Viewer,
@@ -55,17 +55,19 @@ export function checkPage(
   times: readonly Date[],
   names: Names,
   notes: readonly ProgrammeNote[] = [],
+  look: 'day' | 'lamp' = 'day',
 ): CheckPage {
   const { words } = viewer
+  const sheet = daySheet(viewer, words.say('page.check-of', { title: night.title }), null)
   return {
-    sheet: daySheet(viewer, words.say('page.check-of', { title: night.title }), null),
+    sheet: look === 'lamp' ? byLamp(sheet) : sheet,
     nightTitle: night.title,
     title: words.say('page.check'),
     time: words.time(check.at, night.site.zone),
     notes,
     links: nightLinks(viewer, night, true, 'check'),
     linksLabel: words.say('page.night-links'),
-    times: timeLinks(viewer, night, check, times),
+    times: timeLinks(viewer, night, check, times, look),
     timesLabel: words.say('page.check-times'),
     changes: check.changes.map((change) => remarkText(words, change)),
     changesLabel: words.say('page.check-changes'),
@@ -74,9 +76,16 @@ export function checkPage(
   }
 }
 
-function timeLinks({ words }: Viewer, night: Night, check: Check, times: readonly Date[]): NightLink[] {
+function timeLinks(
+  { words }: Viewer,
+  night: Night,
+  check: Check,
+  times: readonly Date[],
+  look: 'day' | 'lamp',
+): NightLink[] {
+  const kept = look === 'lamp' ? '&look=lamp' : ''
   return times.map((at) => ({
-    href: `/nights/${night.id}/check?at=${encodeURIComponent(at.toISOString())}`,
+    href: `/nights/${night.id}/check?at=${encodeURIComponent(at.toISOString())}${kept}`,
     text: words.time(at, night.site.zone),
     isHere: at.getTime() === check.at.getTime(),
   }))

@@ -1,7 +1,7 @@
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { BoardSubject } from './board.ts'
-import type { Viewer } from './sheet.ts'
+import { mayLead, type Viewer } from './sheet.ts'
 
 /** The one obvious thing to do now: a link, or a form when `isPost`. */
 export interface NextStep {
@@ -36,14 +36,14 @@ type StepCode =
   | 'look-back'
   | 'wait'
 
-function stepCode({ mayHost, now }: Viewer, subject: BoardSubject): StepCode {
+function stepCode(viewer: Viewer, subject: BoardSubject): StepCode {
   const { night, tour, state, siteCount, telescopeCount } = subject
   if (night && tour) {
-    const step = stepOfNight(night, now)
-    return step === 'print' && mayHost && state?.isStale && !state.waiting ? 'rebuild' : step
+    const step = stepOfNight(night, viewer.now)
+    return step === 'print' && mayLead(viewer) && state?.isStale && !state.waiting ? 'rebuild' : step
   }
-  if (!mayHost) return night ? 'wait' : 'sign-in'
-  if (night) return 'build'
+  if (night) return mayLead(viewer) ? 'build' : 'wait'
+  if (!viewer.mayHost) return 'sign-in'
   if (siteCount === 0) return 'site'
   return telescopeCount === 0 ? 'telescope' : 'night'
 }

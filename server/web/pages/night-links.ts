@@ -1,5 +1,5 @@
 import type { Night } from '../../tours/night.ts'
-import type { Viewer } from './sheet.ts'
+import { mayLead, type Viewer } from './sheet.ts'
 
 export interface NightLink {
   readonly href: string
@@ -19,8 +19,8 @@ const READING = [
   'cards',
   'field',
 ] as const
-const PRINTED: readonly string[] = ['run-sheet', 'check-sheet', 'sheets', 'cards']
-export type NightPlace = (typeof READING)[number] | 'board' | 'wishes' | 'edit'
+const PRINTED: readonly string[] = ['run-sheet', 'check-sheet', 'sheets', 'cards', 'join-card']
+export type NightPlace = (typeof READING)[number] | 'board' | 'again' | 'phones' | 'join-card' | 'wishes' | 'edit'
 
 const address = (id: string, place: NightPlace): string => {
   if (place === 'field') return `/field/${id}`
@@ -28,17 +28,14 @@ const address = (id: string, place: NightPlace): string => {
   return `/nights/${id}/${PRINTED.includes(place) ? 'print/' : ''}${place}`
 }
 
-/** The pages of one night: those of its programme only once there is one, the form only for the host. */
-export function nightLinks(
-  { words, mayHost }: Viewer,
-  night: Night,
-  hasTour: boolean,
-  here: NightPlace | null,
-): NightLink[] {
+/** The pages of one night: those of its programme only once there is one, what changes it only for the host. */
+export function nightLinks(viewer: Viewer, night: Night, hasTour: boolean, here: NightPlace | null): NightLink[] {
+  const { words, mayHost } = viewer
   const places: readonly NightPlace[] = [
     'board',
     ...(hasTour ? READING : (['programme', 'hole'] as const)),
-    ...(mayHost ? (['wishes', 'edit'] as const) : []),
+    ...(mayLead(viewer) && hasTour ? (['again'] as const) : []),
+    ...(mayHost ? (['phones', 'join-card', 'wishes', 'edit'] as const) : []),
   ]
   return places.map((place) => ({
     href: address(night.id, place),
@@ -46,6 +43,9 @@ export function nightLinks(
     isHere: place === here,
   }))
 }
+
+/** Where the host makes the programme of a night under way again, and reads old beside new. */
+export const againHref = ({ id }: Pick<Night, 'id'>): string => `/nights/${id}/again`
 
 /** The page of one object on this night. */
 export const objectHref = ({ id }: Pick<Night, 'id'>, key: string): string => `/nights/${id}/objects/${key}`

@@ -1,7 +1,9 @@
 import type { TourState } from '../../desk/desk.ts'
 import type { Night } from '../../tours/night.ts'
+import { hasBegun } from '../../tours/programme.ts'
 import type { Tour } from '../../tours/tour.ts'
-import type { Viewer } from './sheet.ts'
+import { againHref } from './night-links.ts'
+import { mayLead, type Viewer } from './sheet.ts'
 
 interface NoteAct {
   readonly action: string
@@ -34,9 +36,6 @@ export function programmeNotes(viewer: Viewer, subject: NotesSubject): Programme
   return isStale ? [staleNote(viewer, subject)] : []
 }
 
-/** The address of one version of the night's programme. */
-const versionHref = (night: Night, version: number): string => `/nights/${night.id}/programme?version=${version}`
-
 function waitingNote(
   viewer: Viewer,
   { night, newKey }: NotesSubject,
@@ -45,7 +44,7 @@ function waitingNote(
   const { words } = viewer
   return {
     text: words.say('page.newer-waits', { version, time: words.time(madeAt, night.site.zone) }),
-    look: { href: versionHref(night, version), text: words.say('page.newer-look'), isFirst: true },
+    look: { href: `${againHref(night)}#new`, text: words.say('page.newer-look'), isFirst: true },
     act: acceptAct(viewer, night, id, newKey),
   }
 }
@@ -59,16 +58,21 @@ function otherNote(viewer: Viewer, { night, tour, state, newKey }: NotesSubject)
   }
 }
 
-function staleNote({ words, mayHost }: Viewer, { night }: NotesSubject): ProgrammeNote {
+/** Once something is shown, the host first says what has changed. */
+function staleNote(viewer: Viewer, { night, tour }: NotesSubject): ProgrammeNote {
+  const { words, now } = viewer
+  const isUnderWay = mayLead(viewer) && hasBegun(tour, [], now)
+  const look = { href: againHref(night), text: words.say('again.title'), isFirst: true }
+  if (isUnderWay) return { text: words.say('page.stale'), look, act: null }
   const act = { action: `/nights/${night.id}/programme`, text: words.say('page.build-again'), fields: [] }
-  return { text: words.say('page.stale'), look: null, act: mayHost ? act : null }
+  return { text: words.say('page.stale'), look: null, act: mayLead(viewer) ? act : null }
 }
 
-function acceptAct({ words, mayHost }: Viewer, night: Night, tourId: string, newKey: () => string): NoteAct | null {
-  if (!mayHost) return null
+function acceptAct(viewer: Viewer, night: Night, tourId: string, newKey: () => string): NoteAct | null {
+  if (!mayLead(viewer)) return null
   return {
     action: `/nights/${night.id}/programme/accept`,
-    text: words.say('page.accept'),
+    text: viewer.words.say('page.accept'),
     fields: [
       { name: 'key', value: newKey() },
       { name: 'tourId', value: tourId },

@@ -1,8 +1,9 @@
 import { chanceWord } from '../../sight/sighting.ts'
+import type { CheckCause } from '../../tours/check.ts'
 import type { WorldEvent } from '../../tours/light-left.ts'
 import type { Pointing } from '../../tours/pointing.ts'
 import type { Aim, ShowObject, Story } from '../../tours/target.ts'
-import type { Cause, Remark, Stop } from '../../tours/tour.ts'
+import type { Remark, Stop } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
 
 /** What pages ask of the catalogue: every key that a programme can hold has a name. */
@@ -19,13 +20,13 @@ export const targetName = (words: Words, names: Names, key: string, aim: Aim): s
   aim === 'close' ? words.say('page.close-name', { name: names.nameOf(key) }) : names.nameOf(key)
 
 /** Why something stops being well placed, in a word or two: `oak`, `too low`. */
-export const causeText = (words: Words, cause: Cause): string =>
+export const causeText = (words: Words, cause: CheckCause): string =>
   cause.code === 'skyline' && !cause.name
     ? words.say('cause.trees')
     : words.say(`cause.${cause.code}`, { name: cause.name ?? '' })
 
 /** `until 18:40: oak`. */
-export const untilText = (words: Words, at: Date, cause: Cause, zone: string): string =>
+export const untilText = (words: Words, at: Date, cause: CheckCause, zone: string): string =>
   words.say('page.until', { time: words.time(at, zone), cause: causeText(words, cause) })
 
 const QUARTER_MIN = 15

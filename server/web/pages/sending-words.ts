@@ -2,8 +2,12 @@ import type { Words } from '../../words/words.ts'
 
 /** What the page says of the taps on their way; the script puts the number of taps or the words of one in for `#`. */
 export interface SendingWords {
+  readonly taken: string
   readonly sent: string
+  readonly waitingOne: string
   readonly waiting: string
+  readonly joinAgain: string
+  readonly joinAgainLink: string
   readonly signIn: string
   readonly signInLink: string
   readonly address: string
@@ -16,8 +20,12 @@ export interface SendingWords {
 export function sendingWords(words: Words): SendingWords {
   const left = { count: '#', what: '#' }
   return {
+    taken: words.say('field.taken', left),
     sent: words.say('field.sent'),
+    waitingOne: words.say('field.waiting-one'),
     waiting: words.say('field.waiting', left),
+    joinAgain: words.say('field.join-again', left),
+    joinAgainLink: words.say('field.join-again-link'),
     signIn: words.say('field.sign-in', left),
     signInLink: words.say('field.sign-in-link'),
     address: words.say('field.address', left),

@@ -1,3 +1,4 @@
+import type { Who } from '../../desk/desk.ts'
 import type { Words } from '../../words/words.ts'
 
 /** How a page is lit: paper by day, one red lamp by night, or print. */
@@ -6,11 +7,17 @@ export type Look = 'day' | 'lamp' | 'paper'
 /** Who reads, when, and in which words: all that a page model needs beside its subject. */
 export interface Viewer {
   readonly words: Words
+  /** Who is signed in; undefined for a visitor. */
+  readonly who?: Who | undefined
   readonly mayHost: boolean
   readonly mayAct: boolean
   readonly now: Date
   readonly isRehearsal: boolean
 }
+
+/** True for the host at the laptop and for the host's phone: who may make, take and drop a programme. */
+export const mayLead = ({ mayHost, who }: Pick<Viewer, 'mayHost' | 'who'>): boolean =>
+  mayHost || who?.role === 'host-phone'
 
 export interface SheetLink {
   readonly href: string
@@ -72,7 +79,7 @@ export function daySheet(viewer: Viewer, title: string, here: Here, scripts: rea
       text: words.say(`page.link-${place}`),
       isHere: place === here,
     })),
-    signIn: mayHost ? null : { href: '/sign-in', text: words.say('page.link-sign-in'), isHere: here === 'sign-in' },
+    signIn: viewer.who ? null : { href: '/sign-in', text: words.say('page.link-sign-in'), isHere: here === 'sign-in' },
     signOutText: mayHost ? words.say('page.sign-out') : null,
   }
 }
@@ -87,7 +94,7 @@ export const byLamp = (sheet: Sheet): Sheet => ({
 
 /** The frame of a page for the field: a red lamp, or paper when the reader asked for the day look. */
 export const fieldSheet = (viewer: Viewer, title: string, look: 'day' | 'lamp', scripts: readonly string[]): Sheet =>
-  bare(viewer, title, look, ['field.css', look === 'lamp' ? 'lamp.css' : 'lamp-off.css'], scripts)
+  bare(viewer, title, look, [look === 'lamp' ? 'lamp.css' : 'lamp-off.css', 'field.css'], scripts)
 
 /** The frame of a page that is printed. */
 export const paperSheet = (viewer: Viewer, title: string): Sheet =>

@@ -32,6 +32,7 @@ function boardSubject(desk: Desk, night: Night | undefined, language: string): B
     tour,
     state: tour && desk.tours.stateOf(tour),
     field: night && desk.marks.field(night.id),
+    phones: night ? desk.joins.phones(night.id) : [],
     siteCount: desk.sites.all().length,
     telescopeCount: desk.telescopes.all().length,
     names: namesFrom(desk, language, night?.id),

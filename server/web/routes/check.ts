@@ -5,10 +5,11 @@ import type { Night } from '../../tours/night.ts'
 import { IdParams, Instant, instant } from '../api/schemas.ts'
 import { checkPage } from '../pages/check.ts'
 import { programmeNotes } from '../pages/programme-notes.ts'
+import { LookQuery } from './look.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 
-const AtQuery = Type.Object({ at: Type.Optional(Instant) })
+const AtQuery = Type.Object({ ...LookQuery.properties, at: Type.Optional(Instant) })
 
 export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, clock, viewerOf }) => {
   app.get(
@@ -18,7 +19,7 @@ export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const night = desk.nights.find(request.params.id)
       const tour = desk.tours.current(night.id)
       if (tour === undefined) return reply.redirect(`/nights/${night.id}/programme`, 303)
-      const { at } = request.query
+      const { at, look } = request.query
       const check = await desk.checks.at(
         night.id,
         at === undefined ? halfHourOf(night, clock.now()) : instant('at', at),
@@ -26,7 +27,7 @@ export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const viewer = viewerOf(request)
       const names = namesFrom(desk, viewer.words.settings.language)
       const notes = programmeNotes(viewer, { night, tour, state: desk.tours.stateOf(tour), newKey })
-      return reply.page('check', checkPage(viewer, night, check, halfHours(night), names, notes))
+      return reply.page('check', checkPage(viewer, night, check, halfHours(night), names, notes, look))
     },
   )
 }

@@ -1,14 +1,33 @@
-import { Value } from 'typebox/value'
-import { invalid } from '../../errors.ts'
-import { MARK_KINDS, MARK_PAYLOADS, MarkDraft } from '../../tours/mark.ts'
-import type { FormValues } from './form-values.ts'
+import type { FastifyRequest } from 'fastify'
+import type { MarkDraft } from '../../tours/mark.ts'
+import { localPath } from '../roles.ts'
+import { type FormValues, formValues, numberOf } from './form-values.ts'
 
-/** The mark of a form of the field page; throws a Fault for a form that no page of ours has made. */
-export function fieldMark(stationId: string, { key = '', kind: named, ...payload }: FormValues): MarkDraft {
-  const kind = MARK_KINDS.find((known) => known === named)
-  if (!kind) throw invalid([{ field: 'kind', key: 'problem.choice' }])
-  const draft = { key, kind, stationId, payload, secondsAgo: 0 }
-  if (!Value.Check(MarkDraft, draft)) throw invalid([{ field: 'key', key: 'problem.pattern' }])
-  if (!Value.Check(MARK_PAYLOADS[kind], payload)) throw invalid([{ field: 'payload', key: 'problem.choice' }])
-  return draft
+/** A mark as a form sends it, which the desk must still judge. */
+export type FormMark = Record<keyof MarkDraft, unknown>
+
+const NUMBERS = ['people', 'seconds', 'adults', 'children', 'minutes']
+
+/** The mark of a form of the field's pages: what is no part of its frame is what it carries. */
+export function fieldMark(request: Pick<FastifyRequest, 'body'>): FormMark {
+  const { key = '', kind = '', stationId = null, back: _whereTo, shut: _several, ...told } = formValues(request)
+  const carried = Object.entries(told).map(([name, text]) => [name, NUMBERS.includes(name) ? numberOf(text) : text])
+  return { key, kind, stationId, payload: { ...unsaid(kind, request), ...Object.fromEntries(carried) }, secondsAgo: 0 }
 }
+
+/** Where to go back to from a form of the field's pages: a path of ours, else the station's page or the row. */
+export function wayBack(request: Pick<FastifyRequest, 'body'>, nightId: string): string {
+  const { back, stationId }: FormValues = formValues(request)
+  if (back !== undefined) return localPath(back)
+  return stationId === undefined ? `/field/${nightId}` : `/field/${nightId}/${encodeURIComponent(stationId)}`
+}
+
+/** What a form means by leaving a field blank: no clouds, no end to them, nobody. */
+function unsaid(kind: string, { body }: Pick<FastifyRequest, 'body'>): object {
+  if (kind === 'counted') return { adults: 0, children: 0 }
+  return kind === 'clouds' ? { minutes: null, shut: listOf(body, 'shut') } : {}
+}
+
+/** All values of a field that a form may hold several times. */
+const listOf = (body: unknown, name: string): unknown[] =>
+  Object.entries(body ?? {}).flatMap(([field, value]) => (field === name ? value : []))

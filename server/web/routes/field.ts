@@ -1,72 +1,118 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import type { FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
-import { notFound } from '../../errors.ts'
-import type { Night } from '../../tours/night.ts'
-import { type FieldSubject, fieldPage, fieldRowPage } from '../pages/field.ts'
-import { fieldMark } from './field-mark.ts'
-import { formValues } from './form-values.ts'
+import type { Desk } from '../../desk/desk.ts'
+import { invalid, notFound } from '../../errors.ts'
+import { standing } from '../../tours/fold.ts'
+import { nightHours, quarterHours, wallClock } from '../../tours/hours.ts'
+import type { Mark } from '../../tours/mark.ts'
+import { newsOf } from '../../tours/news.ts'
+import type { Night, Station } from '../../tours/night.ts'
+import { isForTelescopes } from '../../tours/target.ts'
+import { type FieldSubject, fieldPage } from '../pages/field.ts'
+import type { FieldGround } from '../pages/field-ground.ts'
+import { fieldRowPage } from '../pages/field-row.ts'
+import { fieldMark, wayBack } from './field-mark.ts'
+import { kept } from './form-values.ts'
+import { LookQuery, lookOf } from './look.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { within } from './within.ts'
 
 const Id = Type.String({ minLength: 1, maxLength: 40 })
 const RowParams = Type.Object({ nightId: Id })
 const StationParams = Type.Object({ nightId: Id, stationId: Id })
-const LookQuery = Type.Object({ look: Type.Optional(Type.Union([Type.Literal('day'), Type.Literal('lamp')])) })
+const StationQuery = Type.Object({ ...LookQuery.properties, q: Type.Optional(Type.String({ maxLength: 60 })) })
 
-const LOOK_COOKIE = 'look'
-const NIGHT_S = 43_200
+/** How long a page waits for what the worker has to tell. */
+const PATIENCE_MS = 400
+const FOUND = 6
+const HITS = 20
 
 export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
-  const subjectOf = (request: FastifyRequest, nightId: string, look: 'day' | 'lamp'): FieldSubject => {
-    const night = desk.nights.find(nightId)
+  const knownOf = (request: FastifyRequest, nightId: string, look: 'day' | 'lamp'): Known => {
+    const [night, tour, field] = [desk.nights.find(nightId), desk.tours.current(nightId), desk.marks.field(nightId)]
+    const marks = desk.marks.since(nightId, 0)
     const names = namesFrom(desk, viewerOf(request).words.settings.language, nightId)
-    return { night, tour: desk.tours.current(nightId), field: desk.marks.field(nightId), names, look, newKey }
+    const version = desk.marks.version(nightId)
+    return { night, tour, field, marks, news: newsOf(night, marks, field.at), version, names, look, newKey }
   }
 
   app.get(
     '/field/:nightId',
     { config: { role: 'visitor' }, schema: { params: RowParams, querystring: LookQuery } },
     async (request, reply) => {
-      const look = lookOf(request, reply, request.query.look)
-      return reply.page('field-row', fieldRowPage(viewerOf(request), subjectOf(request, request.params.nightId, look)))
+      const { nightId } = request.params
+      const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
+      const [viewer, known] = [viewerOf(request), knownOf(request, nightId, look)]
+      const phones = viewer.mayAct ? desk.joins.phones(nightId).filter(({ isConfirmed }) => isConfirmed) : []
+      return reply.page('field-row', fieldRowPage(viewer, { ...known, phones, beside: await besideOf(desk, known) }))
     },
   )
 
   app.get(
     '/field/:nightId/:stationId',
-    { config: { role: 'visitor' }, schema: { params: StationParams, querystring: LookQuery } },
+    { config: { role: 'visitor' }, schema: { params: StationParams, querystring: StationQuery } },
     async (request, reply) => {
-      const subject = subjectOf(request, request.params.nightId, lookOf(request, reply, request.query.look))
-      const station = stationOf(subject.night, request.params.stationId)
+      const { nightId, stationId } = request.params
+      const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
+      const known = knownOf(request, nightId, look)
+      const station = stationOf(known.night, stationId)
+      const query = (request.query.q ?? '').trim()
+      const subject: FieldSubject = { ...known, ...(await workedOut(desk, known, station, query)), query }
       return reply.page('field', fieldPage(viewerOf(request), subject, station))
     },
   )
 
   app.post(
-    '/field/:nightId/:stationId/marks',
-    { config: { role: 'operator' }, schema: { params: StationParams } },
+    '/field/:nightId/marks',
+    { config: { role: 'operator' }, schema: { params: RowParams } },
     async (request, reply) => {
-      const night = desk.nights.find(request.params.nightId)
-      const station = stationOf(night, request.params.stationId)
-      desk.marks.record(
-        night.id,
-        [fieldMark(station.id, formValues(request))],
-        viewerOf(request).mayHost ? 'host' : 'operator',
-      )
-      return reply.redirect(`/field/${night.id}/${station.id}`, 303)
+      const { nightId } = request.params
+      const { name = 'visitor', role } = viewerOf(request).who ?? {}
+      const done = kept(() => desk.marks.record(nightId, [fieldMark(request)], name, role))
+      if ('problems' in done) throw invalid(done.problems.map((problem) => ({ ...problem, field: '' })))
+      return reply.redirect(wayBack(request, nightId), 303)
     },
   )
 }
 
-function stationOf(night: Night, id: string) {
+function stationOf(night: Night, id: string): Station {
   const station = night.stations.find((found) => found.id === id)
   if (!station) throw notFound('station')
   return station
 }
 
-/** The look that was asked for, kept for the night; without one the lamp. */
-function lookOf(request: FastifyRequest, reply: FastifyReply, asked: 'day' | 'lamp' | undefined): 'day' | 'lamp' {
-  if (asked) reply.setCookie(LOOK_COOKIE, asked, { path: '/field', sameSite: 'lax', httpOnly: true, maxAge: NIGHT_S })
-  return (asked ?? request.cookies[LOOK_COOKIE]) === 'day' ? 'day' : 'lamp'
+/** What is known of a night at once. */
+type Known = Omit<FieldGround, 'beside'> & { readonly marks: readonly Mark[] }
+type WorkedOut = Pick<FieldSubject, 'beside' | 'good' | 'checked' | 'standing'>
+
+/** What is worked out, as far as it comes in time; all of it is asked for at once. */
+async function workedOut(desk: Desk, known: Known, { id, telescope }: Station, query: string): Promise<WorkedOut> {
+  const { night, tour, field, marks } = known
+  const halfAt = lastHalfHour(night, field.at)
+  const [beside, good, check] = await Promise.all([
+    besideOf(desk, known),
+    telescope && within(PATIENCE_MS, desk.goodNow(night.id, id, field.at, foundKeys(desk, query))),
+    telescope && tour ? within(PATIENCE_MS, desk.checks.at(night.id, halfAt)) : null,
+  ])
+  return { beside, good, checked: { at: halfAt, check }, standing: standing(marks) }
+}
+
+/** What the stations that are no telescope show; [] where that does not come in time. */
+const besideOf = async (desk: Desk, { night, tour }: Known): Promise<FieldGround['beside']> =>
+  (await within(PATIENCE_MS, desk.beside(night.id, tour))) ?? []
+
+/** The things for telescopes that answer to what was typed. */
+const foundKeys = ({ objects }: Desk, query: string): string[] =>
+  (query === '' ? [] : objects.search(query, HITS))
+    .filter((hit) => hit.isOutreach && isForTelescopes(hit))
+    .slice(0, FOUND)
+    .map(({ key }) => key)
+
+/** The check that holds now: of the half hour that the site's clocks have passed last, from the opening on. */
+function lastHalfHour(night: Night, at: Date): Date {
+  const { opensAt } = nightHours(night)
+  const halves = quarterHours(night).filter((quarter) => /:[03]0$/.test(wallClock(quarter, night.site.zone)))
+  return halves.findLast((half) => half <= at) ?? opensAt
 }

@@ -1,9 +1,12 @@
 import type { FastifyPluginAsync } from 'fastify'
+import { againRoutes } from './again.ts'
 import { boardRoutes } from './board.ts'
 import { checkRoutes } from './check.ts'
 import { fieldRoutes } from './field.ts'
 import { holeRoutes } from './hole.ts'
+import { joinRoutes } from './join.ts'
 import { lineRoutes } from './line.ts'
+import { linePageRoutes } from './line-page.ts'
 import type { PageNeeds } from './needs.ts'
 import { newcomerRoutes } from './newcomers.ts'
 import { nightRoutes } from './nights.ts'
@@ -11,21 +14,26 @@ import { objectTonightRoutes } from './object-tonight.ts'
 import { objectRoutes } from './objects.ts'
 import { ownObjectRoutes } from './own-objects.ts'
 import { ownWordRoutes } from './own-words.ts'
+import { phoneRoutes } from './phones.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
 import { signInRoutes } from './sign-in.ts'
 import { siteRoutes } from './sites.ts'
 import { telescopeRoutes } from './telescopes.ts'
+import { tonightRoutes } from './tonight.ts'
 import { wishRoutes } from './wishes.ts'
 
 const PLUGINS = [
   boardRoutes,
   signInRoutes,
+  joinRoutes,
+  phoneRoutes,
   nightRoutes,
   siteRoutes,
   newcomerRoutes,
   telescopeRoutes,
   programmeRoutes,
+  againRoutes,
   wishRoutes,
   checkRoutes,
   lineRoutes,
@@ -36,6 +44,8 @@ const PLUGINS = [
   ownWordRoutes,
   printRoutes,
   fieldRoutes,
+  linePageRoutes,
+  tonightRoutes,
 ]
 
 /** Every page for people: one plugin a noun. */

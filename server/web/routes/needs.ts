@@ -2,6 +2,8 @@ import type { FastifyRequest } from 'fastify'
 import type { Clock } from '../../clock.ts'
 import type { Desk } from '../../desk/desk.ts'
 import type { Words } from '../../words/words.ts'
+import type { PhonesWay } from '../addresses.ts'
+import type { JoinDoor } from '../join-door.ts'
 import type { Names } from '../pages/say.ts'
 import type { Viewer } from '../pages/sheet.ts'
 import type { SignIn } from '../sign-in.ts'
@@ -13,6 +15,8 @@ export interface PageNeeds {
   readonly wordsFor: (request: FastifyRequest) => Words
   readonly viewerOf: (request: FastifyRequest) => Viewer
   readonly signIn: SignIn
+  readonly joinDoor: JoinDoor
+  readonly phonesWay: PhonesWay
 }
 
 /** The catalogue as pages ask it, and the stations that a night has ever had; a key that is nowhere is its own name. */

@@ -37,7 +37,8 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     const { viewer, ...subject } = subjectOf(request, request.params.id)
     const { site } = subject.night
     const evening = desk.sky.evening(eveningDate(subject.night), placeOf(site), site.zone)
-    return reply.page('run-sheet', runSheetPage(viewer, { ...subject, evening }, request.query.paper ?? 'a4'))
+    const beside = await desk.beside(subject.night.id, subject.tour)
+    return reply.page('run-sheet', runSheetPage(viewer, { ...subject, evening, beside }, request.query.paper ?? 'a4'))
   })
 
   app.get('/nights/:id/print/check-sheet', { config, schema }, async (request, reply) => {
@@ -49,7 +50,8 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
   app.get('/nights/:id/print/sheets', { config, schema }, async (request, reply) => {
     const { viewer, ...subject } = subjectOf(request, request.params.id)
     const checks = await desk.checks.evening(subject.night.id)
-    return reply.page('sheets', sheetsPage(viewer, { ...subject, checks }, request.query.paper ?? 'a4'))
+    const beside = await desk.beside(subject.night.id, subject.tour)
+    return reply.page('sheets', sheetsPage(viewer, { ...subject, checks, beside }, request.query.paper ?? 'a4'))
   })
 
   /** The language asked for, if there are words in it and it is not the reader's own. */

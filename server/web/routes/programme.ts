@@ -1,11 +1,11 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
-import { Fault } from '../../errors.ts'
 import { IdParams, VersionNumber } from '../api/schemas.ts'
 import { programmePage } from '../pages/programme.ts'
 import { formValues } from './form-values.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { isOfWishes } from './wish-fault.ts'
 import { within } from './within.ts'
 
 const ProgrammeQuery = Type.Object({
@@ -27,21 +27,23 @@ export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
       const names = namesFrom(desk, viewer.words.settings.language, night.id)
       const tour = version === undefined ? desk.tours.current(night.id) : desk.tours.version(night.id, version)
       const state = tour && desk.tours.stateOf(tour)
-      const missing = tour ? await within(PATIENCE_MS, desk.missing(tour)) : []
-      return reply.page('programme', programmePage(viewer, { night, tour, state, by, names, newKey, missing }))
+      const [missing, beside] = await Promise.all([
+        tour ? within(PATIENCE_MS, desk.missing(tour)) : [],
+        within(PATIENCE_MS, desk.beside(night.id, tour)),
+      ])
+      return reply.page('programme', programmePage(viewer, { night, tour, state, by, names, newKey, missing, beside }))
     },
   )
 
   app.post(
     '/nights/:id/programme',
-    { config: { role: 'host' }, schema: { params: IdParams } },
+    { config: { role: 'host-phone' }, schema: { params: IdParams } },
     async (request, reply) => {
       const { id } = desk.nights.find(request.params.id)
       try {
         await desk.tours.build(id)
       } catch (error) {
-        // Each wish that cannot be met says so on its own page, with what would resolve it.
-        if (error instanceof Fault && error.key === 'fault.wishes') return reply.redirect(`/nights/${id}/wishes`, 303)
+        if (isOfWishes(error)) return reply.redirect(`/nights/${id}/wishes`, 303)
         throw error
       }
       return reply.redirect(`/nights/${id}/programme`, 303)
@@ -50,12 +52,13 @@ export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
 
   app.post(
     '/nights/:id/programme/accept',
-    { config: { role: 'host' }, schema: { params: IdParams } },
+    { config: { role: 'host-phone' }, schema: { params: IdParams } },
     async (request, reply) => {
       const { id } = desk.nights.find(request.params.id)
       const { key = '', tourId = '' } = formValues(request)
       const accepted = { key, kind: 'accepted', stationId: null, payload: { tourId }, secondsAgo: 0 } as const
-      desk.marks.record(id, [accepted], 'host')
+      const { name = 'host', role } = viewerOf(request).who ?? {}
+      desk.marks.record(id, [accepted], name, role)
       return reply.redirect(`/nights/${id}/programme`, 303)
     },
   )

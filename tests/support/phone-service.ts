@@ -1,0 +1,66 @@
+import type { InjectOptions } from 'fastify'
+import type { AppNeeds } from '../../server/app.ts'
+import type { PhoneAddress } from '../../server/web/addresses.ts'
+import { readWordTables } from '../../server/web/language.ts'
+import { pageWriter } from '../../server/web/views.ts'
+import { joinedDesk, OWN } from './joined-night.ts'
+import { asHost, asVisitor, testApp } from './web.ts'
+
+export interface PhoneService extends Awaited<ReturnType<typeof phoneService>> {}
+
+/** The service with its real codes, sessions and pages, and networks that a test may change while it runs. */
+export async function phoneService(needs: Partial<AppNeeds> = {}) {
+  const addresses: PhoneAddress[] = [
+    { network: 'hotspot', address: '192.168.137.1' },
+    { network: 'wlan0', address: '192.168.1.23' },
+  ]
+  const joined = await joinedDesk()
+  const { app } = await testApp({
+    desk: joined.desk,
+    clock: joined.clock,
+    words: readWordTables(),
+    phonesWay: { isOpen: true, port: () => 8080, addresses: () => addresses },
+    writePage: pageWriter({ path: (name) => `/assets/${name}` }),
+    ...needs,
+  })
+  const host = (options: InjectOptions, token = joined.now.host) =>
+    app.inject(asHost({ ...options, headers: { cookie: `duskrow-session=${token}`, ...options.headers } }))
+  const phone = (options: InjectOptions, token = '') =>
+    app.inject(
+      asVisitor({ ...options, headers: { ...(token && { cookie: `duskrow-session=${token}` }), ...options.headers } }),
+    )
+  const form = (url: string, fields: Readonly<Record<string, string>>): InjectOptions => ({
+    method: 'POST',
+    url,
+    headers: { 'content-type': 'application/x-www-form-urlencoded' },
+    payload: new URLSearchParams(fields).toString(),
+  })
+  return {
+    app,
+    addresses,
+    desk: joined.desk,
+    clock: joined.clock,
+    tokens: joined.now,
+    /** Asks as the host at the laptop. */
+    host,
+    /** Asks as a phone on the field, with a session or without. */
+    phone,
+    /** Sends a form from a phone. */
+    send: (url: string, fields: Readonly<Record<string, string>>, token = '') => phone(form(url, fields), token),
+    /** Sends the form of an act on the page of the phones. */
+    act: (act: string, value = '') => host(form(`/nights/${OWN.id}/phones`, { act, value })),
+    async close() {
+      await app.close()
+      joined.close()
+    },
+  }
+}
+
+/** A page as it was before its words were escaped. */
+export const unescaped = (html: string): string => html.replaceAll('&#x27;', "'").replaceAll('&#x3D;', '=')
+
+/** What a page says, without its markup. */
+export const textOf = (html: string): string =>
+  unescaped(html)
+    .replaceAll(/<[^>]+>/g, ' ')
+    .replaceAll(/\s+/g, ' ')
