@@ -2,17 +2,19 @@ import cookie from '@fastify/cookie'
 import Fastify, { type FastifyInstance } from 'fastify'
 import type { Clock } from './clock.ts'
 import type { Desk } from './desk/desk.ts'
+import { NO_WAY, type PhonesWay } from './web/addresses.ts'
 import { apiRoutes } from './web/api/index.ts'
 import { type Assets, loadAssets, serveAssets } from './web/assets.ts'
 import { BODY_LIMIT, checkRequests, takeBodies } from './web/bodies.ts'
 import { closeGently } from './web/closing.ts'
 import { keepDoor } from './web/door.ts'
 import { answerBrokenRequest, sendSafeHeaders } from './web/headers.ts'
+import { joinDoorOf } from './web/join-door.ts'
 import { rememberLanguage, type WordTables, wordsTeller } from './web/language.ts'
 import { DEFAULT_LIMITS, keepConnectionsFew, keepPace, type Limits } from './web/limits.ts'
 import { announcing, liveBoard } from './web/live.ts'
 import { type AnswerTrouble, handleErrors, troubleOf, troubleTeller } from './web/problems.ts'
-import { keepRoles, nameRoles, type RouteRole, roleTeller } from './web/roles.ts'
+import { keepRoles, nameRoles, type RouteRole, roleTeller, whoTeller } from './web/roles.ts'
 import { pageRoutes } from './web/routes/index.ts'
 import { signInDesk } from './web/sign-in.ts'
 import { viewerTeller } from './web/viewer.ts'
@@ -26,6 +28,8 @@ export interface AppNeeds {
   /** The Host values that are let in, each with its port; asked at every request. */
   readonly allowedHosts: () => ReadonlySet<string>
   readonly limits?: Limits
+  /** How phones reach the laptop; without it they do not. */
+  readonly phonesWay?: PhonesWay
   readonly assets?: Assets
   readonly writePage?: WritePage
   /** Told of every route with its role, so that a test can try them all. */
@@ -37,13 +41,15 @@ export interface AppNeeds {
 /** The whole service, ready to listen or to be asked by `inject`; fails when a route names no role. */
 export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   const { clock, words: tables, allowedHosts, limits = DEFAULT_LIMITS, isLogging = false } = needs
+  const { phonesWay = NO_WAY } = needs
   const live = liveBoard()
   const desk = announcing(needs.desk, live)
   const assets = needs.assets ?? (await loadAssets())
   const sendPage = pageSender(needs.writePage ?? pageWriter(assets))
   const wordsFor = wordsTeller(tables)
-  const roleOf = roleTeller(desk)
-  const viewerOf = viewerTeller({ clock, wordsFor, roleOf })
+  const whoOf = whoTeller(desk)
+  const roleOf = roleTeller(whoOf)
+  const viewerOf = viewerTeller({ clock, wordsFor, whoOf })
   const answer = troubleTeller(viewerOf, sendPage)
   const signIn = signInDesk(desk, limits)
   const app = httpServer(answer, isLogging)
@@ -64,9 +70,10 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   checkRequests(app)
   serveAssets(app, assets)
   const { version } = desk.health()
-  const api = { desk, clock, wordsFor, roleOf, limits, signIn, live }
+  const joinDoor = joinDoorOf(desk)
+  const api = { desk, clock, wordsFor, whoOf, limits, signIn, joinDoor, live }
   await app.register(apiRoutes, { prefix: '/api', api, version })
-  await app.register(pageRoutes, { desk, clock, wordsFor, viewerOf, signIn })
+  await app.register(pageRoutes, { desk, clock, wordsFor, viewerOf, signIn, joinDoor, phonesWay })
   return app
 }
 

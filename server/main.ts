@@ -1,9 +1,11 @@
 import type { AddressInfo } from 'node:net'
+import { networkInterfaces } from 'node:os'
 import { pathToFileURL } from 'node:url'
 import { buildApp } from './app.ts'
 import { type Config, readConfig } from './config.ts'
 import { createDesk } from './desk/create.ts'
 import { Fault } from './errors.ts'
+import { phoneAddresses } from './web/addresses.ts'
 import { allowedHosts } from './web/hosts.ts'
 import { readWordTables } from './web/language.ts'
 
@@ -26,7 +28,12 @@ export async function serve(config: Config): Promise<Service> {
     let port = config.port
     const hosts = allowedHosts(() => port, config.names)
     const words = readWordTables()
-    const app = await buildApp({ desk, clock: config.clock, words, allowedHosts: hosts, isLogging: true })
+    const phonesWay = {
+      isOpen: config.isLan,
+      port: () => port,
+      addresses: () => (config.isLan ? phoneAddresses(networkInterfaces()) : []),
+    }
+    const app = await buildApp({ desk, clock: config.clock, words, allowedHosts: hosts, phonesWay, isLogging: true })
     await app.listen({ port, host: config.isLan ? '0.0.0.0' : '127.0.0.1' })
     port = portOf(app.server.address(), port)
     const { newPin } = desk.sessions

@@ -30,7 +30,7 @@ const PACKAGES: Readonly<Record<string, RegExp>> = {
   'server/sky': /^astronomy-engine$/,
   'server/sight': /^$/,
   'server/tours': /^(luxon|typebox(\/.*)?)$/,
-  'server/drawings': /^$/,
+  'server/drawings': /^qr$/,
 }
 
 const PURE = /^server\/(sky|sight|tours|drawings|words)\//

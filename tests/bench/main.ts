@@ -1,12 +1,16 @@
+import { benchAgain } from './again.ts'
 import { benchGap } from './gap.ts'
 import { benchPass } from './pass.ts'
 import { benchSearch } from './search.ts'
 import { benchSight } from './sight.ts'
 import { benchStartup } from './startup.ts'
+import { benchStreams } from './streams.ts'
 
 console.log(`Node ${process.version}, ${process.platform} ${process.arch}`)
 await benchPass()
 benchSight()
 benchSearch()
+await benchAgain()
 benchGap()
 await benchStartup()
+await benchStreams()

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
-const ROOT = join(import.meta.dirname, '..', '..')
+export const ROOT = join(import.meta.dirname, '..', '..')
 const PORT = 18_431
 const ROUNDS = 3
 
@@ -53,7 +53,8 @@ async function report(name: string, args: readonly string[]): Promise<void> {
   )
 }
 
-function lineOf(child: ChildProcess, pattern: RegExp): Promise<void> {
+/** Waits for a line of a process that it starts up. */
+export function lineOf(child: ChildProcess, pattern: RegExp): Promise<void> {
   return new Promise((done, fail) => {
     let text = ''
     child.stdout?.on('data', (chunk: Buffer) => {
@@ -64,7 +65,8 @@ function lineOf(child: ChildProcess, pattern: RegExp): Promise<void> {
   })
 }
 
-function residentMb(child: ChildProcess): number {
+/** Memory of a process (Linux: VmRSS). */
+export function residentMb(child: ChildProcess): number {
   const status = readFileSync(`/proc/${child.pid}/status`, 'utf8')
   return Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1] ?? Number.NaN) / 1024
 }

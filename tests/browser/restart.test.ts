@@ -58,8 +58,9 @@ describe('a phone whose page stays open while the laptop starts anew', () => {
       await route.fetch()
       await route.abort()
     })
-    await page.click('button:has-text("Shown:")')
-    await page.waitForSelector('[data-status]:has-text("Waiting for the laptop")')
+    await page.click('#skip summary')
+    await page.click('button:has-text("It is over:")')
+    await page.waitForSelector('[data-status]:has-text("1 mark waiting for the laptop")')
     const before = desk.marks.since(nightId, 0)
     expect(before.map(({ kind }) => kind)).toEqual(['showing', 'shown'])
     await stop()
@@ -72,9 +73,9 @@ describe('a phone whose page stays open while the laptop starts anew', () => {
   })
 
   it('delivers once the tap that was made while the laptop was off', async () => {
-    await page.waitForSelector('button:has-text("Undo")')
+    await page.click('#take-back summary')
     await stop()
-    await page.click('button:has-text("Undo")')
+    await page.click('#take-back button')
     await page.waitForSelector('[data-status]:has-text("Safe in this phone: 1.")')
     await start()
     await page.waitForSelector('text=Kept.', { timeout: 30_000 })

@@ -4,8 +4,8 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import { south } from '../../seed-demo/south.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
+import { draftOf } from '../../server/tours/night-draft.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
-import { draftOf } from '../support/night-draft.ts'
 
 const folder = freshFolder()
 const clock = standingClock('2026-12-17T17:20:00Z')

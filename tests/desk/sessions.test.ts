@@ -20,12 +20,13 @@ beforeEach(() => {
 })
 afterEach(() => db.close())
 
-const open = (pin: string | null = PIN) => sessionDesk({ ...openStores(db), pin, limits: LIMITS, nowMs: () => nowMs })
+const open = (pin: string | null = PIN) =>
+  sessionDesk({ ...openStores(db), pin, limits: LIMITS, heard: new Map(), nowMs: () => nowMs })
 
 describe('a host session', () => {
   it('opens for the right PIN and says who it is', async () => {
     const sessions = await open()
-    expect(sessions.who(await sessions.signIn(PIN))).toEqual({ role: 'host', name: 'host' })
+    expect(sessions.who(await sessions.signIn(PIN))).toMatchObject({ role: 'host', name: 'host' })
   })
 
   it('gets another token each time, of 128 bits', async () => {
@@ -77,7 +78,10 @@ describe('a host session', () => {
     for (let i = 0; i < 3; i++) {
       const fresh = openDatabase(':memory:')
       migrate(fresh)
-      made.add((await sessionDesk({ ...openStores(fresh), pin: null, limits: LIMITS, nowMs: () => nowMs })).newPin)
+      made.add(
+        (await sessionDesk({ ...openStores(fresh), pin: null, limits: LIMITS, heard: new Map(), nowMs: () => nowMs }))
+          .newPin,
+      )
       fresh.close()
     }
     expect(made.size).toBe(3)
@@ -132,7 +136,13 @@ it('neither the PIN nor a token stands in the data folder', async () => {
   const folder = freshFolder()
   const file = openDatabase(folder)
   migrate(file)
-  const sessions = await sessionDesk({ ...openStores(file), pin: PIN, limits: LIMITS, nowMs: () => nowMs })
+  const sessions = await sessionDesk({
+    ...openStores(file),
+    pin: PIN,
+    limits: LIMITS,
+    heard: new Map(),
+    nowMs: () => nowMs,
+  })
   const token = await sessions.signIn(PIN)
   const bytes = ['duskrow.db', 'duskrow.db-wal'].map((name) => readFileSync(join(folder, name), 'latin1')).join()
   expect(bytes).toContain('host')

@@ -6,6 +6,7 @@ import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { THE_HOST } from '../support/join-data.ts'
 import { asHost, asVisitor, testApp } from '../support/web.ts'
 
 const folder = freshFolder()
@@ -17,7 +18,7 @@ let url = ''
 
 async function start(): Promise<void> {
   desk = await openDesk(folder)
-  const sessions = { ...desk.sessions, who: () => ({ role: 'host', name: 'host' }) as const }
+  const sessions = { ...desk.sessions, who: () => THE_HOST }
   app = (await testApp({ desk: { ...desk, sessions } })).app
 }
 async function stop(): Promise<void> {

@@ -1,0 +1,173 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import { cpus, loadavg } from 'node:os'
+import { setTimeout as wait } from 'node:timers/promises'
+import { Type } from 'typebox'
+import { Value } from 'typebox/value'
+import { joinSecret } from '../../db/join-secret.ts'
+import { north } from '../../seed-demo/north.ts'
+import { seedEvening } from '../../seed-demo/seed.ts'
+import { joinCodes } from '../../server/desk/join-codes.ts'
+import type { MarkDraft } from '../../server/tours/mark.ts'
+import type { Night } from '../../server/tours/night.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
+import { type Heard, joinAs, listen, type Operator, type Place, phoneAddress } from './crowd.ts'
+import { lineOf, ROOT, residentMb } from './startup.ts'
+
+const PORT = 18_432
+const VISITORS = 500
+const OPERATORS = 40
+const MARKS_A_SECOND = 5
+const SECONDS = 60
+const BURST_EVERY_S = 15
+/** Acts of the evening so far: forty people, thirty acts each. */
+const EARLIER = 1_200
+const MOST_AT_ONCE = 40
+const SETTLE_MS = 3_000
+const ALLOWED_MS = { lastPage: 300, mark: 100 } as const
+const BEGINS = '2026-12-17T17:20:00Z'
+
+const Answer = Type.Object({ version: Type.String() })
+
+interface Taken {
+  readonly key: string
+  readonly sentAtMs: number
+  readonly tookMs: number
+}
+
+/**
+ * 500 visitors' pages listen, each from an address of its own, while 40 operators act: how long from the tap until the
+ * last page has heard of it, how long the operator waits, whether each page hears each act once, and memory.
+ */
+export async function benchStreams(): Promise<void> {
+  const folder = freshFolder()
+  try {
+    const { night, code } = await eveningIn(folder)
+    const args = ['server/main.ts', '--data', folder, '--port', String(PORT), '--clock', BEGINS]
+    const child = spawn(process.execPath, ['--import', 'tsx', ...args], { cwd: ROOT })
+    try {
+      await lineOf(child, /http:\/\//)
+      await report(child, night, code)
+    } finally {
+      child.kill('SIGTERM')
+      await new Promise((done) => child.once('close', done))
+    }
+  } finally {
+    removeFolder(folder)
+  }
+}
+
+/** The demo night in the middle of its evening, in a data folder, and the code by which phones join it. */
+async function eveningIn(folder: string): Promise<{ night: Night; code: string }> {
+  const clock = standingClock(AFTERNOON)
+  const desk = await openDesk(folder, { clock })
+  try {
+    const night = seedEvening(desk, north)
+    await desk.tours.build(night.id)
+    clock.moveTo(BEGINS)
+    for (let k = 0; k < EARLIER; k += MOST_AT_ONCE) {
+      const drafts = Array.from({ length: MOST_AT_ONCE }, (_, i) => actOf(`earlier-${k + i}`, night, k + i))
+      desk.marks.record(night.id, drafts, 'Mirela')
+    }
+    return { night, code: joinCodes(joinSecret(folder), night.id, 0).code }
+  } finally {
+    await desk.close()
+  }
+}
+
+/** The acts of an evening in turn, at one station after the other. */
+function actOf(key: string, { stations }: Night, k: number): MarkDraft {
+  const stationId = stations[k % stations.length]?.id ?? null
+  const targetKey = ['saturn', 'm45', 'moon', 'm42'][k % 4] ?? ''
+  const acts = [
+    { kind: 'showing', stationId, payload: { targetKey, aim: 'whole' } },
+    { kind: 'seen', stationId, payload: { targetKey, who: 'they' } },
+    { kind: 'timed', stationId, payload: { people: 10, seconds: 300 } },
+    { kind: 'counted', stationId: null, payload: { adults: 2, children: 1 } },
+    { kind: 'shown', stationId, payload: { targetKey } },
+  ] as const
+  return { key, secondsAgo: 0, ...(acts[Math.floor(k / stations.length) % acts.length] ?? acts[0]) }
+}
+
+async function report(child: ChildProcess, night: Night, code: string): Promise<void> {
+  const answer = await fetch(`http://127.0.0.1:${PORT}/api/nights/${night.id}/marks`)
+  const { version } = Value.Parse(Answer, await answer.json())
+  const place: Place = { port: PORT, nightId: night.id, version }
+  const heard: Heard = { lastAtMs: new Map(), times: new Map() }
+  const pages = await all(VISITORS, (i) => listen(place, phoneAddress(i), heard))
+  const operators = await all(OPERATORS, (i) => joinAs(place, phoneAddress(VISITORS + i), code))
+  await wait(SETTLE_MS)
+  const [memoryMb, beganSec] = [[residentMb(child)], workedSec(child)]
+  const taken: Taken[] = []
+  for (const half of [0, 1]) {
+    taken.push(...(await actFor(SECONDS / 2, night, operators, half)))
+    memoryMb.push(residentMb(child))
+  }
+  const busyPercent = (100 * (workedSec(child) - beganSec)) / SECONDS
+  await wait(SETTLE_MS)
+  for (const page of pages) page.destroy()
+  for (const operator of operators) operator.leave()
+  print(heard, taken)
+  console.log(`  memory at start, middle, end: ${memoryMb.map((mb) => mb.toFixed(0)).join(', ')} MB resident`)
+  console.log(`  the service itself kept one core busy for ${busyPercent.toFixed(0)} per cent of the time`)
+}
+
+const all = <Thing>(count: number, make: (i: number) => Promise<Thing>): Promise<Thing[]> =>
+  Promise.all(Array.from({ length: count }, (_, i) => make(i)))
+
+/** Acts at an even pace, by one operator after the other, and from time to time by all of them at the same moment. */
+async function actFor(seconds: number, night: Night, operators: readonly Operator[], half: number): Promise<Taken[]> {
+  const sent: Promise<Taken>[] = []
+  const tap = (operator: Operator | undefined): void => {
+    if (!operator) return
+    const k = half * 10_000 + sent.length
+    const taken = timed(operator, actOf(`act-${String(k).padStart(6, '0')}`, night, k))
+    // A failure is met below, when all have been sent.
+    taken.catch(() => {})
+    sent.push(taken)
+  }
+  for (let tick = 0; tick < seconds * MARKS_A_SECOND; tick++) {
+    if (tick % (BURST_EVERY_S * MARKS_A_SECOND) === 0) for (const operator of operators) tap(operator)
+    else tap(operators[tick % operators.length])
+    await wait(1_000 / MARKS_A_SECOND)
+  }
+  return Promise.all(sent)
+}
+
+async function timed(operator: Operator, draft: MarkDraft): Promise<Taken> {
+  const sentAtMs = performance.now()
+  await operator.act(draft)
+  return { key: draft.key, sentAtMs, tookMs: performance.now() - sentAtMs }
+}
+
+function print(heard: Heard, taken: readonly Taken[]): void {
+  const lastMs = taken.map(({ key, sentAtMs }) => (heard.lastAtMs.get(key) ?? Number.NaN) - sentAtMs)
+  const markMs = taken.map(({ tookMs }) => tookMs)
+  const told = [...heard.times.values()].reduce((sum, times) => sum + times, 0)
+  const isWhole = taken.every(({ key }) => heard.times.get(key) === VISITORS)
+  console.log(
+    `${VISITORS} pages listening, ${OPERATORS} operators, ${MARKS_A_SECOND} marks a second and ${OPERATORS} at once every ` +
+      `${BURST_EVERY_S} s, ${EARLIER} marks before:`,
+  )
+  console.log(
+    `  phones and service share ${cpus().length} cores, for which ${loadavg()[0]?.toFixed(1)} threads were waiting in the last minute: real phones wait less`,
+  )
+  console.log(`  from the tap to the last page: ${shares(lastMs)} (p99 asked: under ${ALLOWED_MS.lastPage} ms)`)
+  console.log(`  until the operator has the answer: ${shares(markMs)} (p99 asked: under ${ALLOWED_MS.mark} ms)`)
+  console.log(
+    `  delivered: ${told} of ${taken.length * VISITORS}, ${isWhole ? 'each once to each page' : 'NOT each once to each page'}`,
+  )
+}
+
+const shares = (timesMs: readonly number[]): string =>
+  `p50 ${shareOf(timesMs, 0.5).toFixed(0)} ms, p99 ${shareOf(timesMs, 0.99).toFixed(0)} ms`
+
+const shareOf = (times: readonly number[], share: number): number =>
+  [...times].sort((a, b) => a - b)[Math.ceil(times.length * share) - 1] ?? Number.NaN
+
+/** Seconds for which a process has had a core (Linux: user and system time, in hundredths). */
+function workedSec({ pid }: ChildProcess): number {
+  const [, fields = ''] = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')
+  const [user, system] = fields.split(' ').slice(11, 13).map(Number)
+  return ((user ?? Number.NaN) + (system ?? Number.NaN)) / 100
+}

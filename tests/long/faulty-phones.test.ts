@@ -1,0 +1,40 @@
+import { expect, it } from 'vitest'
+import { judge, PHONES, type Played, playEvening } from '../faults/phones.ts'
+import { phoneService } from '../faults/phones-service.ts'
+
+const SHARE = 0.3
+const SEEDS = 200
+const TAPS = 500
+const FIRST_SEED = Number(process.env.SEED ?? 1)
+/** So many evenings share a data folder, since every phone that joins is looked for on all its nights. */
+const EVENINGS_TOGETHER = 10
+
+it(`${PHONES} phones keep ${SEEDS * TAPS} taps once over air in which ${SHARE * 100} % goes wrong`, async () => {
+  const sums: Record<string, number> = {}
+  const count = (name: string, more: number): void => {
+    sums[name] = (sums[name] ?? 0) + more
+  }
+  for (let seed = FIRST_SEED; seed < FIRST_SEED + SEEDS; seed += EVENINGS_TOGETHER) {
+    const service = await phoneService()
+    try {
+      for (let own = seed; own < Math.min(seed + EVENINGS_TOGETHER, FIRST_SEED + SEEDS); own++) {
+        const played = await playEvening(service, own, TAPS, SHARE)
+        const calm = await playEvening(service, own, TAPS, 0)
+        expect(judge(played, calm), `seed ${own}`).toEqual([])
+        sumUp(played, count)
+      }
+    } finally {
+      await service.close()
+    }
+    console.log(`seeds ${FIRST_SEED} to ${seed + EVENINGS_TOGETHER - 1}: ${JSON.stringify(sums)}`)
+  }
+  expect((sums.kept ?? 0) + (sums.refused ?? 0)).toBe(SEEDS * TAPS)
+})
+
+function sumUp(
+  { kept, refused, requests, crashes, faults }: Played,
+  count: (name: string, more: number) => void,
+): void {
+  const all = { evenings: 1, kept: kept.length, refused: refused.length, requests, crashes, ...faults }
+  for (const [name, more] of Object.entries(all)) count(name, more)
+}
