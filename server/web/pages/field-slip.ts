@@ -14,6 +14,8 @@ export interface SlipPart {
   readonly changesLabel: string
   readonly changes: readonly string[]
   readonly note: string | null
+  /** True while the check is still worked out. */
+  readonly isLater: boolean
 }
 
 /** Name, until, direction and fists of this station's targets, and what changed since the check before; null without a programme. */
@@ -33,6 +35,7 @@ export function slipPart(
     rows: lines.map((line) => slipRow(viewer, ground, line)),
     changesLabel: words.say('page.check-changes'),
     changes: changes.map((change) => remarkText(words, change)),
+    isLater: check === null,
     note: check === null ? words.say('field.else-later') : lines.length === 0 ? words.say('check.none') : null,
   }
 }
