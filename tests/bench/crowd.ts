@@ -24,7 +24,7 @@ const LONGEST_KEY = 40
 /** Phones have addresses of their own, 127.0.1.1, 127.0.1.2 ...; 127.0.0.1 alone is the laptop's. */
 export const phoneAddress = (i: number): string => `127.0.${1 + Math.floor(i / PER_NET)}.${1 + (i % PER_NET)}`
 
-/** Opens a page's stream from an address; from then on it notes each act of a key like `act-000007` that it hears of. */
+/** Opens a page's stream from an address; from then on it notes each act of a key like `act-100007` that it hears of. */
 export function listen({ port, nightId, version }: Place, localAddress: string, heard: Heard): Promise<Socket> {
   return new Promise((resolve, reject) => {
     const socket = connect({ port, host: '127.0.0.1', localAddress }).setEncoding('latin1')
