@@ -5,12 +5,13 @@ import type { BrowserContext } from 'playwright-core'
 import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import { buildApp } from '../../server/app.ts'
+import type { Clock } from '../../server/clock.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Mark, MarkDraft } from '../../server/tours/mark.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { FIELD_NAME } from '../support/chromium.ts'
-import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder } from '../support/desk-folder.ts'
 import { WIDE } from '../support/web.ts'
 
 /** In the middle of the second half hour of the demo night, 18:40 by its clocks. */
@@ -18,9 +19,24 @@ const EVENING = '2026-12-17T17:40:00Z'
 const STEPS = 2_000
 const PIN = '271828'
 
+const SLOWNESS = 20
+
+/** A clock so slow that no minute passes in a test, and yet runs, so that of two acts the later one is later. */
+function slowClock(at: string): Clock & { moveTo(at: string): void } {
+  let [start, begun] = [new Date(at), Date.now()]
+  return {
+    now: () => new Date(start.getTime() + Math.floor((Date.now() - begun) / SLOWNESS)),
+    isRehearsal: true,
+    speed: 1 / SLOWNESS,
+    moveTo(later) {
+      ;[start, begun] = [new Date(later), Date.now()]
+    },
+  }
+}
+
 /** The service as phones reach it: under a name that is not the laptop's own, with a night and its programme. */
 export class FieldService {
-  readonly clock = standingClock(AFTERNOON)
+  readonly clock = slowClock(AFTERNOON)
   private readonly folder = freshFolder()
   private readonly words = readWordTables()
   private app: FastifyInstance | undefined
