@@ -7,7 +7,7 @@ import { FieldService } from './offline-service.ts'
 
 const POSTED = '**/api/nights/*/marks'
 const LIVE = '**/api/nights/*/live*'
-const service = new FieldService()
+const service = new FieldService(1)
 let browser: Browser
 let context: BrowserContext
 let phone: FieldPhone

@@ -19,15 +19,15 @@ const EVENING = '2026-12-17T17:40:00Z'
 const STEPS = 2_000
 const PIN = '271828'
 
-const SLOWNESS = 20
+const USUAL_SLOWNESS = 20
 
 /** A clock so slow that no minute passes in a test, and yet runs, so that of two acts the later one is later. */
-function slowClock(at: string): Clock & { moveTo(at: string): void } {
+function slowClock(at: string, slowness: number): Clock & { moveTo(at: string): void } {
   let [start, begun] = [new Date(at), Date.now()]
   return {
-    now: () => new Date(start.getTime() + Math.floor((Date.now() - begun) / SLOWNESS)),
+    now: () => new Date(start.getTime() + Math.floor((Date.now() - begun) / slowness)),
     isRehearsal: true,
-    speed: 1 / SLOWNESS,
+    speed: 1 / slowness,
     moveTo(later) {
       ;[start, begun] = [new Date(later), Date.now()]
     },
@@ -36,7 +36,7 @@ function slowClock(at: string): Clock & { moveTo(at: string): void } {
 
 /** The service as phones reach it: under a name that is not the laptop's own, with a night and its programme. */
 export class FieldService {
-  readonly clock = slowClock(AFTERNOON)
+  readonly clock: ReturnType<typeof slowClock>
   private readonly folder = freshFolder()
   private readonly words = readWordTables()
   private app: FastifyInstance | undefined
@@ -44,6 +44,11 @@ export class FieldService {
   private port = 0
   private losesAnswer = false
   private atNight: Night | undefined
+
+  /** `slowness` 1 for a clock that runs as fast as any other. */
+  constructor(slowness = USUAL_SLOWNESS) {
+    this.clock = slowClock(AFTERNOON, slowness)
+  }
 
   get desk(): Desk {
     if (!this.open) throw new Error('The service is not running')
