@@ -67,7 +67,7 @@ export const againDesk = (needs: Needs): AgainDesk => ({
     if (problems.length > 0) throw invalid(problems)
     together(() => {
       if (moved) nights.change(nightId, moved)
-      if (drafts.length > 0) refuseNone(marks.record(nightId, drafts, by))
+      if (drafts.length > 0) refuseNone(marks.record(nightId, drafts, by, 'host-phone'))
     })
   },
 })

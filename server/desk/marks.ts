@@ -18,7 +18,7 @@ export interface MarkDesk {
    * Keeps each mark once (a repeated key answers the kept one) and answers only when all that are kept are on the disk.
    * `by` is the name of whoever acts; what their role may not do is refused. One that cannot be kept stops no other; when none can, that is an invalid Fault, its fields behind their places.
    */
-  record(nightId: string, drafts: readonly unknown[], by: string, role?: Phone['role']): RecordedMarks
+  record(nightId: string, drafts: readonly unknown[], by: string, role: Phone['role']): RecordedMarks
   /** Runs `work` so that all marks it keeps go to the disk at once, or none. */
   together<Result>(work: () => Result): Result
   since(nightId: string, seq: number): readonly Mark[]
@@ -65,7 +65,7 @@ export function markDesk({ marks, nights, tours, clock, log, knowsObject, progra
   }
 
   return {
-    record(nightId, drafts, by, role = 'host') {
+    record(nightId, drafts, by, role) {
       makeSure(nightId)
       const stationIds = new Set(nights.everyStation(nightId).map(({ id }) => id))
       const may = (kind: MarkKind) => mayMark(role, kind)

@@ -1,7 +1,9 @@
-import type { Under } from './again.ts'
+import type { UnderWay } from './again.ts'
 import type { TourInput } from './build.ts'
 import { type Again, NOTHING, slotAt, stationAt } from './course.ts'
+import { actsUntil } from './fold.ts'
 import { cellAt } from './grid.ts'
+import type { Mark } from './mark.ts'
 import type { Stop } from './tour.ts'
 
 const MINUTE_MS = 60_000
@@ -16,13 +18,19 @@ const isSame = (a: Thing, b: Thing): boolean => a.targetKey === b.targetKey && a
 export function againStops(planned: readonly Stop[], again: Again): readonly Stop[] {
   const ids = [...new Set([...again.stops, ...planned].map(({ stationId }) => stationId))]
   const at = new Date(Math.ceil(again.at.getTime() / MINUTE_MS) * MINUTE_MS)
-  return ids.flatMap((id) => stationStops(planned, { ...again, at }, id))
+  const acts = actsUntil(again.marks, again.at)
+  return ids.flatMap((id) => stationStops(planned, { stops: again.stops, acts, at }, id))
 }
 
-function stationStops(planned: readonly Stop[], again: Again, stationId: string): readonly Stop[] {
-  const { at } = again
-  const { showing } = stationAt(again, stationId, at)
-  const begun = again.stops.filter((stop) => stop.stationId === stationId && stop.startsAt < at)
+interface SoFar {
+  readonly stops: readonly Stop[]
+  readonly acts: readonly Mark[]
+  readonly at: Date
+}
+
+function stationStops(planned: readonly Stop[], { stops, acts, at }: SoFar, stationId: string): readonly Stop[] {
+  const { showing } = stationAt(stops, acts, stationId, at)
+  const begun = stops.filter((stop) => stop.stationId === stationId && stop.startsAt < at)
   const ahead = planned.filter((stop) => stop.stationId === stationId && stop.endsAt > at)
   const first = ahead.find((stop) => stop.startsAt <= at)
   const rest = ahead.filter((stop) => stop !== first)
@@ -48,7 +56,11 @@ const grown = (running: Stop, first: Stop): Stop =>
     : { ...first, startsAt: running.startsAt }
 
 /** The same stop, its first reason that it stands where clouds, or a telescope that is gone, have taken another. */
-export function withInstead({ objects }: Pick<TourInput, 'objects'>, { world, course, now }: Under, stop: Stop): Stop {
+export function withInstead(
+  { objects }: Pick<TourInput, 'objects'>,
+  { world, course, now }: UnderWay,
+  stop: Stop,
+): Stop {
   const s = world.stations.findIndex(({ id }) => id === stop.stationId)
   const slot = Math.max(now, slotAt(world, stop.startsAt))
   const before = world.candidates[course[s * world.slots + slot] ?? NOTHING]

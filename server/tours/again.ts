@@ -1,4 +1,4 @@
-import { type Again, type Course, courseOf, ELSE, NOTHING, slotAt } from './course.ts'
+import { type Again, type Course, courseOf, NOTHING, SOMETHING_ELSE, slotAt } from './course.ts'
 import type { EveningSky } from './evening.ts'
 import { cellAt, type Grid } from './grid.ts'
 import { limited } from './limits.ts'
@@ -14,7 +14,7 @@ interface AgainInput {
 }
 
 /** A night under way as the search sees it. */
-export interface Under {
+export interface UnderWay {
   /** What can still be shown, and what was. */
   readonly world: Grid
   readonly course: Course
@@ -28,7 +28,7 @@ export const HELD_MIN = 30
 const SHOWN_WORTH = 1e-3
 
 /** The evening as it is now: the past as it was, nothing from stations that have left, nothing behind the clouds, and the line as it was measured. */
-export function underWay(open: Grid, input: AgainInput, again: Again): Under {
+export function underWay(open: Grid, input: AgainInput, again: Again): UnderWay {
   const course = courseOf(open, again)
   return { world: worldGrid(open, input, again, course), course, now: slotAt(open, again.at) }
 }
@@ -56,7 +56,7 @@ function worldGrid(open: Grid, input: AgainInput, again: Again, course: Course):
 }
 
 /** The same once the host's wishes have taken what they will: what is shown now and for half an hour stays, where the sky and the wishes leave it. */
-export function heldGrid(wished: Grid, { at }: Again, { course, now }: Under): Grid {
+export function heldGrid(wished: Grid, { at }: Again, { course, now }: UnderWay): Grid {
   const heldUntilAt = new Date(at.getTime() + HELD_MIN * 60_000)
   const isOff = new Uint8Array(wished.worth.length)
   const kept = wished.kept.slice()
@@ -66,7 +66,7 @@ export function heldGrid(wished: Grid, { at }: Again, { course, now }: Under): G
       const isThere = shown >= 0 && (wished.worth[cellAt(wished, s, shown, t)] ?? 0) > 0
       const isHeld = now <= t && (wished.borders[t] ?? at) < heldUntilAt
       if (isThere) kept[s * wished.slots + t] = shown
-      if (!isHeld || !(isThere || shown === ELSE)) continue
+      if (!isHeld || !(isThere || shown === SOMETHING_ELSE)) continue
       for (const c of wished.candidates.keys()) if (c !== shown) isOff[cellAt(wished, s, c, t)] = 1
     }
   }

@@ -1,4 +1,4 @@
-import { heldGrid, type Under, underWay } from './again.ts'
+import { heldGrid, type UnderWay, underWay } from './again.ts'
 import { againStops, withInstead } from './again-stops.ts'
 import { advanceParts, beginParts, type Proof } from './bound-parts.ts'
 import type { Again } from './course.ts'
@@ -33,7 +33,7 @@ export interface TourWork {
   /** All that can be shown, and what the host's wishes leave of it. */
   readonly open: Grid
   /** The night under way; null before it begins. */
-  readonly under: Under | null
+  readonly under: UnderWay | null
   readonly grid: Grid
   readonly search: Search
 }

@@ -18,8 +18,7 @@ export interface FieldInput {
  * back the mark it names; acts are ordered by when they happened and, at the same moment, by the server's order.
  */
 export function foldField({ night, tour, marks, at }: FieldInput): FieldState {
-  const valid = standing(marks).filter((mark) => mark.happenedAt <= at)
-  const acts = [...valid].sort((a, b) => a.happenedAt.getTime() - b.happenedAt.getTime() || a.seq - b.seq)
+  const acts = actsUntil(marks, at)
   const counts = acts.flatMap(({ kind, payload }) =>
     kind === 'counted' && Value.Check(MARK_PAYLOADS.counted, payload) ? [payload] : [],
   )
@@ -38,6 +37,12 @@ export function foldField({ night, tour, marks, at }: FieldInput): FieldState {
     childrenIn: counts.reduce((sum, count) => notBelowNone(sum + count.children), 0),
   }
 }
+
+/** The standing acts until an instant, in the order in which they happened and, at the same moment, the server's. */
+export const actsUntil = (marks: readonly Mark[], at: Date): readonly Mark[] =>
+  standing(marks)
+    .filter(({ happenedAt }) => happenedAt <= at)
+    .sort((a, b) => a.happenedAt.getTime() - b.happenedAt.getTime() || a.seq - b.seq)
 
 /** At every step, so that a slip leaves no debt for those who come later to fill. */
 const notBelowNone = (people: number): number => Math.max(0, people)

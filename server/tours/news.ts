@@ -1,6 +1,6 @@
 import type { Static, TSchema } from 'typebox'
 import { Value } from 'typebox/value'
-import { standing } from './fold.ts'
+import { actsUntil } from './fold.ts'
 import { MARK_PAYLOADS, type Mark, type MarkKind } from './mark.ts'
 import type { Night } from './night.ts'
 import type { SkyPart } from './sky-part.ts'
@@ -26,7 +26,7 @@ const CROWD = { least: 0.2, most: 5 }
 
 /** The news at an instant; marks that came after it are left out. */
 export function newsOf(night: Night, marks: readonly Mark[], at: Date): News {
-  const acts = standing(marks).filter(({ happenedAt }) => happenedAt <= at)
+  const acts = actsUntil(marks, at)
   const clouds = told(acts, 'clouds', MARK_PAYLOADS.clouds).at(-1)
   const { shut = [], minutes = null } = clouds?.payload ?? {}
   const untilAt = clouds && minutes !== null ? new Date(clouds.mark.happenedAt.getTime() + minutes * 60_000) : null
@@ -53,13 +53,12 @@ interface Told<Schema extends TSchema> {
   readonly payload: Static<Schema>
 }
 
-/** The marks of a kind that can be read, in the order in which they happened. */
+/** The marks of a kind that can be read, in their order. */
 function told<Schema extends TSchema>(acts: readonly Mark[], kind: MarkKind, schema: Schema): Told<Schema>[] {
-  const found = acts.flatMap((mark) => {
+  return acts.flatMap((mark) => {
     const { payload } = mark
     return mark.kind === kind && Value.Check(schema, payload) ? [{ mark, payload }] : []
   })
-  return found.sort((a, b) => a.mark.happenedAt.getTime() - b.mark.happenedAt.getTime() || a.mark.seq - b.mark.seq)
 }
 
 const isOut = (acts: readonly Mark[], stationId: string): boolean =>

@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { Desk, Who } from '../desk/desk.ts'
+import { Fault } from '../errors.ts'
 import { isLoopbackAddress, isLoopbackHost } from './hosts.ts'
 import { type AnswerTrouble, isApi } from './problems.ts'
 
@@ -41,6 +42,12 @@ export function whoTeller(desk: Pick<Desk, 'sessions'>): WhoOf {
     const nightId = nightOf(request)
     return who?.isConfirmed && (nightId === null || nightId === who.nightId) ? who : undefined
   }
+}
+
+/** Who acts; a forbidden Fault for a visitor, though no route for acts should let one come so far. */
+export function actorOf(who: Who | undefined): Who {
+  if (!who) throw new Fault('forbidden', 'fault.join-first')
+  return who
 }
 
 /** The role of whoever asks. */

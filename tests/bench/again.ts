@@ -15,7 +15,7 @@ export async function benchAgain(): Promise<void> {
     await desk.tours.build(night.id)
     clock.moveTo('2026-12-17T17:22:00Z')
     const told = { key: 'clouds-over-the-west', kind: 'clouds', stationId: null, payload: WEST, secondsAgo: 0 }
-    desk.marks.record(night.id, [told], 'host')
+    desk.marks.record(night.id, [told], 'host', 'host')
     const tookMs: number[] = []
     for (let k = 0; k < TIMES; k++) {
       const beganMs = performance.now()

@@ -69,7 +69,7 @@ async function eveningIn(folder: string): Promise<{ night: Night; code: string }
     clock.moveTo(BEGINS)
     for (let k = 0; k < EARLIER; k += MOST_AT_ONCE) {
       const drafts = Array.from({ length: MOST_AT_ONCE }, (_, i) => actOf(`earlier-${k + i}`, night, k + i))
-      desk.marks.record(night.id, drafts, 'Mirela')
+      desk.marks.record(night.id, drafts, 'Mirela', 'operator')
     }
     return { night, code: joinCodes(joinSecret(folder), night.id, 0).code }
   } finally {

@@ -38,7 +38,7 @@ beforeAll(async () => {
   nightId = night.id
   const stationId = night.stations[0]?.id ?? null
   const payload = { targetKey: 'saturn', aim: 'whole' }
-  desk.marks.record(nightId, [{ key: 'first-act', kind: 'showing', stationId, payload, secondsAgo: 0 }], 'host')
+  desk.marks.record(nightId, [{ key: 'first-act', kind: 'showing', stationId, payload, secondsAgo: 0 }], 'host', 'host')
   browser = await launch()
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } })
   await signIn(context, url, desk.sessions.newPin ?? '')

@@ -30,7 +30,7 @@ let marked = 0
 function tell(kind: MarkKind, payload: Record<string, unknown>, stationId: string | null = null) {
   marked += 1
   const key = `key-of-mark-${marked}`
-  desk.marks.record(night.id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'host')
+  desk.marks.record(night.id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'host', 'host')
   return key
 }
 const at = (wall: string): Date => new Date(`2026-12-17T${wall}:00+01:00`)

@@ -26,7 +26,7 @@ const newKey = () => `phone-b-${String(++count).padStart(4, '0')}`
 function mark(kind: 'seen' | 'undo', payload: Record<string, string>, of = night, place = 1): string {
   const stationId = of.stations[place]?.id ?? ''
   const key = newKey()
-  desk.marks.record(of.id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'Jonas')
+  desk.marks.record(of.id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'Jonas', 'operator')
   return key
 }
 const THINGS = ['m57', 'm1', 'm15', 'm27', 'm33', 'm31']

@@ -32,7 +32,7 @@ const showing = (changes: Partial<MarkDraft> = {}): MarkDraft => ({
   secondsAgo: 0,
   ...changes,
 })
-const send = (...drafts: unknown[]) => desk.marks.record(night.id, drafts, 'Mirela')
+const send = (...drafts: unknown[]) => desk.marks.record(night.id, drafts, 'Mirela', 'host')
 const record = (...drafts: MarkDraft[]) => send(...drafts).kept
 const kept = () => desk.marks.since(night.id, 0).map(({ key }) => key)
 const refusal = (work: () => unknown): unknown => {
@@ -160,18 +160,23 @@ describe('a mark that cannot be kept', () => {
     record(draft)
     const error = refusal(() => record({ ...draft, payload: { targetKey: 'moon', aim: 'whole' } }))
     expect(error).toMatchObject({ code: 'invalid', problems: [{ field: '0.key', key: 'problem.key-taken' }] })
-    expect(refusal(() => desk.marks.record(other.id, [draft], 'Jonas'))).toMatchObject({ code: 'invalid' })
+    expect(refusal(() => desk.marks.record(other.id, [draft], 'Jonas', 'operator'))).toMatchObject({ code: 'invalid' })
   })
 
   it('belongs to no night', () => {
-    expect(refusal(() => desk.marks.record('nowhere', [showing()], 'Mirela'))).toMatchObject({
+    expect(refusal(() => desk.marks.record('nowhere', [showing()], 'Mirela', 'operator'))).toMatchObject({
       code: 'not-found',
       key: 'fault.no-night',
     })
   })
 
   it('undoes a mark of another night', () => {
-    const { kept: marks } = desk.marks.record(other.id, [showing({ stationId: other.stations[0]?.id ?? '' })], 'Jonas')
+    const { kept: marks } = desk.marks.record(
+      other.id,
+      [showing({ stationId: other.stations[0]?.id ?? '' })],
+      'Jonas',
+      'operator',
+    )
     const undo = showing({ kind: 'undo', payload: { markKey: marks[0]?.key ?? '' } })
     expect(refusal(() => record(undo))).toMatchObject({ problems: [{ key: 'problem.mark-unknown' }] })
   })
@@ -186,7 +191,7 @@ it('a station taken out of the row still gets the marks that were on their way',
   }))
   const changed = desk.nights.change(spare.id, { ...north.night, siteId: spare.site.id, stations })
   expect(changed.stations.map(({ id }) => id)).not.toContain(gone)
-  expect(desk.marks.record(spare.id, [showing({ stationId: gone })], 'Pirkko').kept).toHaveLength(1)
+  expect(desk.marks.record(spare.id, [showing({ stationId: gone })], 'Pirkko', 'operator').kept).toHaveLength(1)
 })
 
 describe('people counted in', () => {
@@ -199,16 +204,16 @@ describe('people counted in', () => {
 
   it('are never fewer than none, and a slip leaves no debt', () => {
     const { id } = seedEvening(desk, north)
-    desk.marks.record(id, [counted(-300, -1)], 'Jonas')
+    desk.marks.record(id, [counted(-300, -1)], 'Jonas', 'operator')
     expect(people(id)).toEqual([0, 0])
-    desk.marks.record(id, [counted(4, 2)], 'Jonas')
+    desk.marks.record(id, [counted(4, 2)], 'Jonas', 'operator')
     expect(people(id)).toEqual([4, 2])
   })
 
   it('come out right when those who came are heard of after those who left', () => {
     const { id } = seedEvening(desk, north)
-    desk.marks.record(id, [counted(-5, 0)], 'Jonas')
-    desk.marks.record(id, [counted(10, 3, 120)], 'Pirkko')
+    desk.marks.record(id, [counted(-5, 0)], 'Jonas', 'operator')
+    desk.marks.record(id, [counted(10, 3, 120)], 'Pirkko', 'operator')
     expect(people(id)).toEqual([5, 3])
   })
 })

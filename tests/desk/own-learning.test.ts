@@ -30,7 +30,7 @@ it('what a night taught of a comet stays as it was when the comet is moved for t
     payload: { targetKey: key, who: 'they' },
     secondsAgo: 0,
   })
-  desk.marks.record(night.id, [seen('phone-c-0001')], 'Jonas')
+  desk.marks.record(night.id, [seen('phone-c-0001')], 'Jonas', 'operator')
   const taught = (await desk.learning.ofSite(night.site.id)).site
   expect(taught.telling).toBe(1)
 
@@ -41,6 +41,6 @@ it('what a night taught of a comet stays as it was when the comet is moved for t
     { ...seen('phone-c-0002'), payload: { targetKey: 'm57', who: 'they' } },
     { ...seen('phone-c-0003'), kind: 'undo', payload: { markKey: 'phone-c-0002' } },
   ]
-  desk.marks.record(night.id, others, 'Jonas')
+  desk.marks.record(night.id, others, 'Jonas', 'operator')
   expect((await desk.learning.ofSite(night.site.id)).site).toEqual(taught)
 })

@@ -117,7 +117,7 @@ describe('a programme', () => {
 
 describe('the programme that the row goes by', () => {
   const record = (id: string, key: string, kind: MarkKind, payload: MarkDraft['payload'], stationId: string | null) =>
-    desk.marks.record(id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'host')
+    desk.marks.record(id, [{ key, kind, stationId, payload, secondsAgo: 0 }], 'host', 'host')
   const accept = (id: string, tourId: string, key: string) => record(id, key, 'accepted', { tourId }, null)
   const undo = (id: string, markKey: string, key: string) => record(id, key, 'undo', { markKey }, null)
   const plan = ({ stops }: Tour) =>

@@ -35,7 +35,7 @@ const draftOf = (i: number) => ({
 for (let next = 0; next < Number(count); ) {
   const together = Math.min(1 + (next % 3), Number(count) - next)
   const drafts = Array.from({ length: together }, (_, i) => draftOf(next + i))
-  for (const { key } of marks.record(night.id, drafts, 'Mirela').kept) writeSync(1, `ack ${key}\n`)
+  for (const { key } of marks.record(night.id, drafts, 'Mirela', 'operator').kept) writeSync(1, `ack ${key}\n`)
   next += together
 }
 close()

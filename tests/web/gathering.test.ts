@@ -26,6 +26,7 @@ function told() {
       'night-1',
       [{ key, kind: 'shown', stationId: 'station-1', payload: { targetKey: 'm13' }, secondsAgo: 0 }],
       'Ada',
+      'operator',
     )
   return { live, desk, listen, act }
 }

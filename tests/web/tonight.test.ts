@@ -159,7 +159,7 @@ describe('its address', () => {
       payload: { adults: 1, children: 0 },
       secondsAgo: 0,
     }
-    desk.marks.record('night-1', [draft], 'host')
+    desk.marks.record('night-1', [draft], 'host', 'host')
     await ask()
     expect(made).toBe(3)
     await other.app.close()

@@ -7,6 +7,7 @@ import { MARK_KINDS, type Mark, MarkDraft } from '../../tours/mark.ts'
 import { DRAFT_LIMIT } from '../bodies.ts'
 import { markPace } from '../limits.ts'
 import { oneCommit } from '../one-commit.ts'
+import { actorOf } from '../roles.ts'
 import { kept } from '../routes/form-values.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
@@ -85,7 +86,7 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       const { id, site } = desk.nights.find(request.params.id)
       const body: unknown = request.body
       if (!Value.Check(MarkList, body)) throw request.validationError ?? invalid([])
-      const { name = 'visitor', role } = whoOf(request) ?? {}
+      const { name, role } = actorOf(whoOf(request))
       const recorded = await inOneCommit(() => kept(() => desk.marks.record(id, body.marks, name, role)))
       if ('problems' in recorded) throw invalid(recorded.problems.map((problem) => inside('marks', problem)))
       const words = wordsFor(request)

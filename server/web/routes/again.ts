@@ -4,6 +4,7 @@ import { Fault } from '../../errors.ts'
 import { IdParams } from '../api/schemas.ts'
 import { againPage } from '../pages/again.ts'
 import type { FormState } from '../pages/form.ts'
+import { actorOf } from '../roles.ts'
 import { againValues, toldOf } from './again-values.ts'
 import { formValues, kept } from './form-values.ts'
 import { newKey } from './mark-key.ts'
@@ -44,7 +45,7 @@ export const againRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
       const values = formValues(request)
-      const by = viewerOf(request).who?.name ?? 'host'
+      const by = actorOf(viewerOf(request).who).name
       const told = kept(() => desk.again.tell(night.id, toldOf(values, night), by))
       if ('problems' in told) {
         return show(request, reply.code(422), night.id, { form: { values, problems: told.problems } })
@@ -69,7 +70,7 @@ export const againRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const { id } = desk.nights.find(request.params.id)
       const { key = '', tourId = '' } = formValues(request)
       const dropped = { key, kind: 'dropped', stationId: null, payload: { tourId }, secondsAgo: 0 } as const
-      const { name = 'host', role } = viewerOf(request).who ?? {}
+      const { name, role } = actorOf(viewerOf(request).who)
       desk.marks.record(id, [dropped], name, role)
       return reply.redirect(`/nights/${id}/again`, 303)
     },

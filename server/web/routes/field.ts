@@ -12,6 +12,7 @@ import { isForTelescopes } from '../../tours/target.ts'
 import { type FieldSubject, fieldPage } from '../pages/field.ts'
 import type { FieldGround } from '../pages/field-ground.ts'
 import { fieldRowPage } from '../pages/field-row.ts'
+import { actorOf } from '../roles.ts'
 import { fieldMark, wayBack } from './field-mark.ts'
 import { kept } from './form-values.ts'
 import { LookQuery, lookOf } from './look.ts'
@@ -69,7 +70,7 @@ export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     { config: { role: 'operator' }, schema: { params: RowParams } },
     async (request, reply) => {
       const { nightId } = request.params
-      const { name = 'visitor', role } = viewerOf(request).who ?? {}
+      const { name, role } = actorOf(viewerOf(request).who)
       const done = kept(() => desk.marks.record(nightId, [fieldMark(request)], name, role))
       if ('problems' in done) throw invalid(done.problems.map((problem) => ({ ...problem, field: '' })))
       return reply.redirect(wayBack(request, nightId), 303)

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
 import { IdParams, VersionNumber } from '../api/schemas.ts'
 import { programmePage } from '../pages/programme.ts'
+import { actorOf } from '../roles.ts'
 import { formValues } from './form-values.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
@@ -57,7 +58,7 @@ export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
       const { id } = desk.nights.find(request.params.id)
       const { key = '', tourId = '' } = formValues(request)
       const accepted = { key, kind: 'accepted', stationId: null, payload: { tourId }, secondsAgo: 0 } as const
-      const { name = 'host', role } = viewerOf(request).who ?? {}
+      const { name, role } = actorOf(viewerOf(request).who)
       desk.marks.record(id, [accepted], name, role)
       return reply.redirect(`/nights/${id}/programme`, 303)
     },
