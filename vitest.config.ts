@@ -7,6 +7,6 @@ export default defineConfig({
     setupFiles: ['tests/support/property-runs.ts'],
     maxWorkers: 2,
     isolate: false, // no module keeps a state of its own, and reading them anew for each file doubled the time
-    testTimeout: 30_000,
+    testTimeout: 120_000, // on a machine that does something else as well, some take four times as long
   },
 })
