@@ -7,7 +7,7 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
 import { THE_HOST } from '../support/join-data.ts'
-import { asHost, asVisitor, testApp } from '../support/web.ts'
+import { asHost, testApp } from '../support/web.ts'
 
 const folder = freshFolder()
 const FILE = join(folder, 'duskrow.db')
@@ -41,13 +41,13 @@ const act = (key: string) => {
 }
 const send = async (...keys: string[]) =>
   (await app.inject(asHost({ method: 'POST', url: `${url}/marks`, payload: { marks: keys.map(act) } }))).json()
-const changes = async (since: string) => (await app.inject(asVisitor({ url: `${url}/changes?since=${since}` }))).json()
+const changes = async (since: string) => (await app.inject(asHost({ url: `${url}/changes?since=${since}` }))).json()
 const keysOf = (marks: readonly { readonly key: string }[]) => marks.map(({ key }) => key)
 
 /** The first event of the live stream for a phone that has been at a version. */
 async function heardFrom(version: string): Promise<string> {
   const headers = { 'last-event-id': version }
-  const answer = await app.inject({ ...asVisitor({ url: `${url}/live`, headers }), payloadAsStream: true })
+  const answer = await app.inject({ ...asHost({ url: `${url}/live`, headers }), payloadAsStream: true })
   const heard: string = await new Promise((resolve) => answer.stream().once('data', (data) => resolve(String(data))))
   answer.stream().destroy()
   return heard

@@ -12,10 +12,10 @@ beforeAll(async () => {
 })
 afterAll(() => service.app.close())
 
-async function firstHeard(query: string, lastEventId?: string): Promise<string> {
+async function firstHeard(query: string, lastEventId?: string, as = asVisitor): Promise<string> {
   const headers = lastEventId === undefined ? {} : { 'last-event-id': lastEventId }
   const url = `/api/nights/night-1/live${query}`
-  const answer = await service.app.inject({ ...asVisitor({ url, headers }), payloadAsStream: true })
+  const answer = await service.app.inject({ ...as({ url, headers }), payloadAsStream: true })
   expect(answer.statusCode).toBe(200)
   const heard: string = await new Promise((resolve) => answer.stream().once('data', (data) => resolve(String(data))))
   answer.stream().destroy()
@@ -30,8 +30,8 @@ describe('a page that opens a new stream', () => {
     expect(heard).not.toContain('phone-0001')
   })
 
-  it('is given everything when it names a version of another run', async () => {
-    expect(await firstHeard('?since=older.1')).toMatch(/"isSnapshot":true.*phone-0001/)
+  it('is given everything when it names a version of another run, and acts', async () => {
+    expect(await firstHeard('?since=older.1', undefined, asHost)).toMatch(/"isSnapshot":true.*phone-0001/)
   })
 
   it('is given what the browser has not heard yet when it takes up a broken stream of an old address', async () => {

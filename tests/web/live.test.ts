@@ -9,10 +9,10 @@ beforeEach(async () => {
 })
 afterEach(() => service.app.close())
 
-async function listen(remoteAddress = PHONE, lastEventId?: string) {
+async function listen(remoteAddress = PHONE, lastEventId?: string, as = asVisitor) {
   const headers = lastEventId === undefined ? {} : { 'last-event-id': lastEventId }
   const answer = await service.app.inject({
-    ...asVisitor({ url: '/api/nights/night-1/live', headers }),
+    ...as({ url: '/api/nights/night-1/live', headers }),
     remoteAddress,
     payloadAsStream: true,
   })
@@ -82,22 +82,29 @@ describe('the live stream', () => {
     expect(heard()).not.toContain('phone-0001')
   })
 
-  it('gives everything to a phone of another epoch', async () => {
+  it('gives everything to one who acts and is of another epoch', async () => {
     await record('phone-0001')
-    const { heard } = await listen(PHONE, 'older.7')
+    const { heard } = await listen('127.0.0.1', 'older.7', asHost)
     await settle()
     expect(heard()).toMatch(/"isSnapshot":true.*phone-0001/)
   })
 
   it.each(['', 'first', 'first.', 'first.x', 'first.1e0', 'first.0.1', '.1', '7', 'first.99', 'first.-1', 'é.1'])(
-    'gives everything to a phone that says it is at %j',
+    'gives everything to one who acts and says that it is at %j',
     async (lastEventId) => {
       await record('phone-0001')
-      const { heard } = await listen(PHONE, lastEventId)
+      const { heard } = await listen('127.0.0.1', lastEventId, asHost)
       await settle()
       expect(heard()).toMatch(/^retry: 2000\n\nid: first\.1\nevent: marks\ndata: .*"isSnapshot":true.*phone-0001/)
     },
   )
+
+  it('gives a visitor of another epoch the state of the night without its marks', async () => {
+    await record('phone-0001')
+    const { heard } = await listen(PHONE, 'older.7')
+    await settle()
+    expect(heard()).toMatch(/"isSnapshot":true,"marks":\[\],"field":\{/)
+  })
 
   it('holds so many streams of one address and in all', async () => {
     const statusOf = async (address?: string) => (await listen(address)).answer.statusCode
@@ -125,12 +132,14 @@ describe('the live stream', () => {
 describe('the changes', () => {
   it('answer the same by asking', async () => {
     await record('phone-0001')
-    const ask = async (query: string) =>
-      (await service.app.inject(asVisitor({ url: `/api/nights/night-1/changes${query}` }))).json()
+    const ask = async (query: string, as = asHost) =>
+      (await service.app.inject(as({ url: `/api/nights/night-1/changes${query}` }))).json()
     expect(await ask('?since=first.0')).toMatchObject({ version: 'first.1', isSnapshot: false, marks: [{ seq: 1 }] })
     expect(await ask('?since=first.1')).toMatchObject({ marks: [], tourVersion: 1, zone: 'Europe/Berlin' })
     expect(await ask('')).toMatchObject({ isSnapshot: true, marks: [{ seq: 1 }] })
     expect(await ask('?since=first.2')).toMatchObject({ isSnapshot: true, marks: [{ seq: 1 }] })
+    expect(await ask('?since=first.0', asVisitor)).toMatchObject({ marks: [{ seq: 1 }] })
+    expect(await ask('', asVisitor)).toMatchObject({ isSnapshot: true, marks: [] })
   })
 })
 

@@ -16,7 +16,7 @@ export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       config: { role: 'visitor' },
       schema: { summary: 'What happened after a version of the night', params: IdParams, querystring: ChangesQuery },
     },
-    async ({ params, query }) => changes(desk, clock, params.id, query.since),
+    async (request) => changes(desk, clock, request.params.id, request.query.since, whoOf(request) !== undefined),
   )
 
   app.get(
@@ -31,23 +31,27 @@ export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       const header = request.headers['last-event-id']
       // A page that opens a new stream cannot set the header; the browser that takes up a broken one sets it.
       const since = typeof header === 'string' ? header : request.query.since
-      const data = changes(desk, clock, id, since)
+      const who = whoOf(request)
+      const data = changes(desk, clock, id, since, who !== undefined)
       if (!live.hasRoom(request.ip, limits.live)) return reply.code(503).header('retry-after', '5').send()
       const first = { id: data.version, event: 'marks', data } as const
-      return reply.type('text/event-stream').send(live.open(id, request.ip, first, whoOf(request)?.id))
+      return reply.type('text/event-stream').send(live.open(id, request.ip, first, who?.id))
     },
   )
 }
 
-/** The marks after a version and the state of the field; all marks when the version is none of ours or not given. */
-function changes(desk: Desk, { speed }: Clock, nightId: string, since: string | undefined) {
+/**
+ * The marks after a version and the state of the field. When the version is none of ours or not given: all marks for a
+ * phone that acts, since it looks for its own among them, and none for a visitor, who reads the state alone.
+ */
+function changes(desk: Desk, { speed }: Clock, nightId: string, since: string | undefined, acts: boolean) {
   const { id, site } = desk.nights.find(nightId)
   const version = desk.marks.version(id)
   const seq = seqAfter(since, version)
   return {
     version,
     isSnapshot: seq === null,
-    marks: desk.marks.since(id, seq ?? 0),
+    marks: seq === null && !acts ? [] : desk.marks.since(id, seq ?? 0),
     field: desk.marks.field(id),
     tourVersion: desk.tours.current(id)?.version ?? null,
     zone: site.zone,
