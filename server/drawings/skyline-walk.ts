@@ -1,101 +1,119 @@
-import type { WalkPoint } from '../tours/object-tonight.ts'
+import type { ClearSpan } from '../tours/clear-spans.ts'
 import type { Site } from '../tours/site.ts'
+import type { WalkPoint } from '../tours/walks.ts'
+import { pointShort } from '../words/directions.ts'
 import type { Words } from '../words/words.ts'
-import { skylineOf } from './skyline.ts'
+import { type NamedThing, namesOnSkyline, skylineOf } from './skyline.ts'
 import { pointsText, type Svg, svgElement, svgText } from './svg.ts'
-import { HEIGHT, LEFT, LETTERS, type Scale, scaleOf, WIDTH } from './walk-scale.ts'
+import { barMarks, type ClearBar, clearBar } from './walk-bar.ts'
+import { DOT_MM, type DrawnMoment, momentsOf, wayOf } from './walk-moments.ts'
+import { type Scale, scaleOf, WALK_PAPER } from './walk-scale.ts'
+import { type Box, boxAt, lineMm, overlaps, textIn, widthMm } from './word-box.ts'
+import { wordsIn } from './word-paper.ts'
 
-/** A half hour of the walk as it is drawn: where it stands and where on the paper. */
-export interface DrawnMoment {
-  readonly at: Date
-  readonly altitudeDeg: number
-  readonly azimuthDeg: number
-  readonly x: number
-  readonly y: number
-  readonly isClear: boolean
-}
-
+/** Lengths are millimetres at the printed width. */
 export interface WalkDrawing {
   readonly svg: Svg
+  readonly widthMm: number
+  readonly heightMm: number
   /** Azimuths at the left and right edge in degrees (the right one may pass 360), altitude at the top. */
   readonly fromDeg: number
   readonly toDeg: number
   readonly topDeg: number
   readonly moments: readonly DrawnMoment[]
+  readonly things: readonly NamedThing[]
+  readonly bar: ClearBar
 }
 
 export interface WalkSubject {
   readonly walk: readonly WalkPoint[]
+  readonly clear: readonly ClearSpan[]
   readonly site: Pick<Site, 'horizon' | 'zone'>
   readonly name: string
 }
 
-const HALF_HOUR_MS = 1_800_000
-
 /**
  * The walk of one object over the public hours above the trees and roofs of the site, compass points along the foot and
- * fists (10 degrees) up the side; behind something it is dashed. Null when it stays below the horizon.
+ * fists (10 degrees) up the side; behind something it is dashed. Beneath it one bar says when it is clear. Null when it stays
+ * below the horizon. It is printed 180 mm wide.
  */
-export function skylineWalk({ walk, site, name }: WalkSubject, words: Words): WalkDrawing | null {
+export function skylineWalk({ walk, clear, site, name }: WalkSubject, words: Words): WalkDrawing | null {
   const up = walk.filter(({ altitudeDeg }) => altitudeDeg > 0)
-  if (up.length === 0) return null
-  const scale = scaleOf(up)
+  const [first, last] = [walk[0], walk.at(-1)]
+  if (up.length === 0 || !first || !last) return null
+  const paper = WALK_PAPER
+  const scale = scaleOf(up, paper)
   const { fromDeg, toDeg, topDeg } = scale
-  const moments = momentsOf(up, scale)
+  const moments = momentsOf(up, scale, site.zone, words)
+  const times = moments.flatMap(({ time }) => time ?? [])
+  const things = namesOnSkyline(site.horizon, scale, times, wayOf(up, scale))
+  const pointsY = Math.max(paper.groundMm + 1, ...things.map(({ box }) => box.y2))
+  const pitch = lineMm(paper.sizePt)
+  const barSubject = { clear, fromAt: first.at, toAt: last.at, zone: site.zone, paper, topMm: pointsY + 1.4 * pitch }
+  const bar = clearBar(barSubject, words)
+  const heightMm = Math.ceil(bar.footMm + 1)
   const svg = svgElement(
     'svg',
-    { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
+    { viewBox: `0 0 ${paper.widthMm} ${heightMm}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
     svgElement('title', {}, svgText(words.say('drawing.walk', { name }))),
-    ...gridLines(scale, words),
-    ...pathOf(up, scale),
+    svgElement('desc', {}, svgText(words.say('drawing.walk-desc', { name }))),
     ...skylineOf(site.horizon, scale),
-    ...moments.flatMap((moment) => momentMark(moment, words, site.zone)),
+    ...fistLines(scale, words),
+    ...compassPoints(scale, pointsY, words).flatMap((box) => wordsIn(box, 0)),
+    ...thingMarks(things, paper.groundMm),
+    ...pathOf(up, scale),
+    ...moments.flatMap(momentMarks),
+    ...barMarks(bar),
   )
-  return { svg, fromDeg, toDeg, topDeg, moments }
+  return { svg, widthMm: paper.widthMm, heightMm, fromDeg, toDeg, topDeg, moments, things, bar }
 }
 
-function momentsOf(up: readonly WalkPoint[], { azimuths, x, y }: Scale): DrawnMoment[] {
-  return up
-    .filter(({ at }) => at.getTime() % HALF_HOUR_MS === 0)
-    .map((point) => ({
-      at: point.at,
-      altitudeDeg: point.altitudeDeg,
-      azimuthDeg: point.azimuthDeg,
-      x: x(azimuths.get(point) ?? point.azimuthDeg),
-      y: y(point.altitudeDeg),
-      isClear: point.isClear,
-    }))
+const line = (x1: number, y1: number, x2: number, y2: number, width: number, dash = ''): Svg =>
+  svgElement('line', {
+    x1,
+    y1,
+    x2,
+    y2,
+    stroke: 'currentColor',
+    'stroke-width': width,
+    ...(dash ? { 'stroke-dasharray': dash } : {}),
+  })
+
+/** A thin line with its number for every fist, and the word at the top. */
+function fistLines({ topDeg, y, paper }: Scale, words: Words): Svg[] {
+  const pitch = lineMm(paper.sizePt)
+  const label = (text: string, middle: number): Svg[] =>
+    wordsIn(boxAt(textIn(text, paper.widthMm, paper.sizePt), 0, middle - pitch / 2), 0)
+  const fists = Array.from({ length: topDeg / 10 - 1 }, (_, k) => k + 1)
+  return [
+    ...fists.map((fist) => line(paper.leftMm, y(fist * 10), paper.widthMm, y(fist * 10), 0.25, '0.6 2.4')),
+    ...fists.flatMap((fist) => label(String(fist), y(fist * 10))),
+    ...label(words.say('drawing.walk-fists'), y(topDeg) - paper.headMm / 2),
+  ]
 }
 
 const POINT_DEG = 22.5
 
-function gridLines({ fromDeg, toDeg, topDeg, x, y }: Scale, words: Words): Svg[] {
-  const fists = Array.from({ length: topDeg / 10 - 1 }, (_, k) => k + 1).flatMap((fist) => [
-    svgElement('line', {
-      x1: LEFT,
-      x2: WIDTH,
-      y1: y(fist * 10),
-      y2: y(fist * 10),
-      stroke: 'currentColor',
-      'stroke-opacity': 0.25,
-    }),
-    svgElement('text', { x: LEFT - 10, y: y(fist * 10) + 5, 'text-anchor': 'end', ...LETTERS }, svgText(String(fist))),
-  ])
+/** The compass points along the foot; those without room are left out. */
+function compassPoints({ fromDeg, toDeg, x, paper }: Scale, y: number, words: Words): Box[] {
   const step = toDeg - fromDeg > 150 ? 2 : 1
-  const first = Math.ceil(fromDeg / (POINT_DEG * step)) * step
-  const names: Svg[] = []
-  for (let point = first; point * POINT_DEG <= toDeg; point += step) {
-    const letters = words.say(`drawing.point-${((point % 16) + 16) % 16}`)
-    names.push(
-      svgElement(
-        'text',
-        { x: Math.min(x(point * POINT_DEG), WIDTH - 12), y: HEIGHT - 10, 'text-anchor': 'middle', ...LETTERS },
-        svgText(letters),
-      ),
-    )
+  const boxes: Box[] = []
+  for (let point = Math.ceil(fromDeg / (POINT_DEG * step)) * step; point * POINT_DEG <= toDeg; point += step) {
+    const text = textIn(pointShort(words, point), paper.widthMm, paper.sizePt, true)
+    const wide = widthMm(text)
+    const x1 = x(point * POINT_DEG) - wide / 2
+    const box = boxAt(text, x1, y)
+    if (box.x2 > paper.widthMm || x1 < 0 || boxes.some((other) => overlaps(other, box, 2))) continue
+    boxes.push(box)
   }
-  return [...fists, ...names]
+  return boxes
 }
+
+/** Names over the lines that lead to them from the ground. */
+const thingMarks = (things: readonly NamedThing[], groundMm: number): Svg[] => [
+  ...things.flatMap(({ x, box, isInside }) => (isInside ? [] : [line(x, groundMm, x, box.y1 + 0.8, 0.4)])),
+  ...things.flatMap(({ box }) => wordsIn(box, 0, true)),
+]
 
 /** The walk in pieces, dashed where something stands before it. */
 function pathOf(up: readonly WalkPoint[], { azimuths, x, y }: Scale): Svg[] {
@@ -111,16 +129,13 @@ function pathOf(up: readonly WalkPoint[], { azimuths, x, y }: Scale): Svg[] {
       points: pointsText(points),
       fill: 'none',
       stroke: 'currentColor',
-      'stroke-width': isClear ? 3 : 1.5,
-      ...(isClear ? {} : { 'stroke-dasharray': '4 5' }),
+      'stroke-width': isClear ? 0.9 : 0.5,
+      ...(isClear ? {} : { 'stroke-dasharray': '1.4 1.4' }),
     }),
   )
 }
 
-function momentMark({ at, x, y, isClear }: DrawnMoment, words: Words, zone: string): Svg[] {
-  const ink = isClear ? { fill: 'currentColor' } : { fill: 'none', stroke: 'currentColor' }
-  return [
-    svgElement('circle', { cx: x, cy: y, r: 5, ...ink }),
-    svgElement('text', { x, y: y - 11, 'text-anchor': 'middle', ...LETTERS }, svgText(words.time(at, zone))),
-  ]
+function momentMarks({ x, y, isClear, time }: DrawnMoment): Svg[] {
+  const ink = { fill: isClear ? 'currentColor' : 'white', stroke: 'currentColor', 'stroke-width': 0.4 }
+  return [svgElement('circle', { cx: x, cy: y, r: DOT_MM, ...ink }), ...(time ? wordsIn(time, 0, true) : [])]
 }

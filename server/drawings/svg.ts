@@ -7,7 +7,7 @@ export type Attributes = Readonly<Record<string, string | number>>
 /** Text as it stands in a drawing, escaped. */
 export const svgText = (text: string): Svg => escaped(text) as Svg
 
-/** One element with its attributes (numbers to a tenth) and what stands inside it. Presentation attributes only: a page's policy forbids inline styles. */
+/** One element with its attributes (numbers to a hundredth) and what stands inside it. Presentation attributes only: a page's policy forbids inline styles. */
 export function svgElement(name: string, attributes: Attributes, ...inside: readonly Svg[]): Svg {
   const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(valueText(value))}"`)
   return `<${name}${written.join('')}>${inside.join('')}</${name}>` as Svg
@@ -18,7 +18,7 @@ export const pointsText = (points: readonly (readonly [number, number])[]): stri
   points.map(([x, y]) => `${valueText(x)},${valueText(y)}`).join(' ')
 
 const valueText = (value: string | number): string =>
-  typeof value === 'string' ? value : String(Math.round(value * 10) / 10)
+  typeof value === 'string' ? value : String(Math.round(value * 100) / 100)
 
 const ESCAPES: Readonly<Record<string, string>> = {
   '&': '&amp;',

@@ -22,7 +22,7 @@ const RING_WIDTHS = 2.27
 const INNER_RING_WIDTHS = 1.5
 const RING_TILT_DEG = 15
 /** Where Jupiter's two dark bands lie, in radii from its middle, and how broad they are; a sketch. */
-const BANDS = [0.28, -0.25] as const
+export const BANDS = [0.28, -0.25] as const
 const BAND_WIDTH = 0.14
 const FLATTENED: Readonly<Partial<Record<BodyKey, number>>> = { jupiter: 0.935, saturn: 0.9 }
 const CRESCENT_PHASE_DEG = 150

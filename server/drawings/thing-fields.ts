@@ -17,13 +17,13 @@ import {
 } from './thing-stars.ts'
 
 /** So many stars of the star table tell a cluster's shape by themselves; with fewer, the rest is told by dots. */
-const ENOUGH_IN_PLACE = 12
+export const ENOUGH_IN_PLACE = 12
 const FEWEST_IN_PLACE = 3
 const MOST_SCATTERED = 80
 const FAINTEST_V = 8
 const SPREAD_MAG = 3.5
 const SCATTERED_SHARE = 0.6
-const BETWEEN_SHARE = 0.45
+export const BETWEEN_SHARE = 0.45
 
 /** A cluster's field as the star table has it, and as many dots as are said to belong to it where that has few; those are not in place. */
 export function clusterSketch(thing: ShowObject, stars: readonly SkyStar[]): Sketch | null {
@@ -48,7 +48,13 @@ export function clusterSketch(thing: ShowObject, stars: readonly SkyStar[]): Ske
   }
 }
 
-function scattered(thing: ShowObject, majorArcmin: number, minorArcmin: number, drawnAlready: number): StarBeside[] {
+/** As many stars as are said to belong to a cluster beside those that are drawn already; not in their places. */
+export function scattered(
+  thing: ShowObject,
+  majorArcmin: number,
+  minorArcmin: number,
+  drawnAlready: number,
+): StarBeside[] {
   const { key, starCount, brightestStarMag } = thing
   const count = Math.max(0, Math.min(MOST_SCATTERED, (starCount ?? MOST_SCATTERED / 2) - drawnAlready))
   const brightest = drawnAlready > 0 ? FAINTEST_V : (brightestStarMag ?? FAINTEST_V)

@@ -1,7 +1,7 @@
 import { clamp, radians } from '../sky/angles.ts'
 import { seededRandom } from '../sky/random.ts'
 import { svgElement } from './svg.ts'
-import { boundsOf, type Drawn, type DrawnEllipse, dotsOf, type Paper, type Sketch } from './thing-paper.ts'
+import { boundsOf, clockwiseOn, type Drawn, type DrawnEllipse, dotsOf, type Paper, type Sketch } from './thing-paper.ts'
 
 /** How bright a glow is at a share of the way from its middle to its edge, 1 at its brightest. */
 export type Profile = (share: number) => number
@@ -89,7 +89,7 @@ const coreDots = (paper: Paper, widthArcmin: number, ratio: number, angleDeg: nu
   mistDots(ellipseOn(paper, widthArcmin, widthArcmin * Math.sqrt(ratio), angleDeg), () => 1, count, 1)
 
 export const ellipseOn = (
-  { x, y, pxPerArcmin }: Paper,
+  { x, y, pxPerArcmin, turn }: Paper,
   majorArcmin: number,
   minorArcmin: number,
   angleDeg: number,
@@ -98,7 +98,7 @@ export const ellipseOn = (
   y,
   halfMajorPx: (majorArcmin / 2) * pxPerArcmin,
   halfMinorPx: (minorArcmin / 2) * pxPerArcmin,
-  angleDeg,
+  angleDeg: turn === undefined ? angleDeg : -clockwiseOn(turn, angleDeg),
 })
 
 /** The rim of an ellipse: a full line for an edge that is seen, else dotted. */

@@ -4,9 +4,9 @@ import { type Drawn, type DrawnEllipse, dotsOf, type Paper, type Sketch } from '
 
 /** The full Moon's mean width in arcminutes. */
 export const MOON_ARCMIN = 31
-const MOON_RADIUS_KM = 1737.4
+export const MOON_RADIUS_KM = 1737.4
 /** The largest seas: longitude (east positive) and latitude in degrees, width in km; from memory, the Ocean of Storms by its broad middle. */
-const SEAS = [
+export const SEAS = [
   [59, 17, 556],
   [18, 28, 674],
   [31, 8, 876],

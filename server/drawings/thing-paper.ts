@@ -2,16 +2,25 @@ import { radians } from '../sky/angles.ts'
 import { digestOf } from '../tours/digest.ts'
 import { type Svg, svgElement } from './svg.ts'
 
-/** Where a thing is drawn: its middle on the paper, and the scale. North is up and east is left. */
+/** How the sky stands on a paper: north turned clockwise from up, and then left and right changed over. */
+export interface PaperTurn {
+  readonly clockwiseDeg: number
+  readonly isMirrored: boolean
+}
+
+const NORTH_UP: PaperTurn = { clockwiseDeg: 0, isMirrored: false }
+
+/** Where a thing is drawn: its middle on the paper, and the scale. North is up and east is left unless it is turned. */
 export interface Paper {
   readonly x: number
   readonly y: number
   readonly pxPerArcmin: number
   /** True for the little picture beside a name, which has no letters. */
   readonly isSmall: boolean
+  readonly turn?: PaperTurn
 }
 
-/** An ellipse as it was drawn: half of its long and short side in units of the picture, its angle from north through east in degrees. */
+/** An ellipse as it was drawn: half of its long and short side in units of the picture, and how far its long side leans from up to the left in degrees (with north up its position angle). */
 export interface DrawnEllipse {
   readonly x: number
   readonly y: number
@@ -74,10 +83,20 @@ export function boundsOf(halfMajor: number, halfMinor: number, angleDeg: number)
 }
 
 /** A place beside the middle, in arcminutes east and north of it. */
-export const placeOn = ({ x, y, pxPerArcmin }: Paper, eastArcmin: number, northArcmin: number): [number, number] => [
-  x - eastArcmin * pxPerArcmin,
-  y - northArcmin * pxPerArcmin,
-]
+export function placeOn(
+  { x, y, pxPerArcmin, turn = NORTH_UP }: Paper,
+  eastArcmin: number,
+  northArcmin: number,
+): [number, number] {
+  const [sine, cosine] = [Math.sin(radians(turn.clockwiseDeg)), Math.cos(radians(turn.clockwiseDeg))]
+  const right = northArcmin * sine - eastArcmin * cosine
+  const up = northArcmin * cosine + eastArcmin * sine
+  return [x + (turn.isMirrored ? -right : right) * pxPerArcmin, y - up * pxPerArcmin]
+}
+
+/** How far from up to the right, in degrees, a position angle of the sky points on the paper. */
+export const clockwiseOn = (turn: PaperTurn, positionAngleDeg: number): number =>
+  (turn.isMirrored ? -1 : 1) * (turn.clockwiseDeg - positionAngleDeg)
 
 /** The same number for the same key, to draw its dots from. */
 export const seedOf = (key: string): number => Number.parseInt(digestOf(key).slice(0, 8), 16)

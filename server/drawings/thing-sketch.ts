@@ -57,7 +57,8 @@ function besidePlanet({ parent }: ShowObject): Sketch | null {
 
 const COMA_STEEP = 0.7
 
-function profileOf({ kind, majorArcmin, halfLightArcmin, condensation }: ShowObject): Profile {
+/** How the glow of a kind of thing falls off. */
+export function profileOf({ kind, majorArcmin, halfLightArcmin, condensation }: ShowObject): Profile {
   switch (kind) {
     case 'galaxy':
       return (share) => Math.exp(-3.2 * share)

@@ -16,6 +16,18 @@ export type StarsWanted =
   | { readonly hips: readonly number[] }
   | { readonly raDeg: number; readonly decDeg: number; readonly radiusDeg: number; readonly limitV: number }
 
+/** Where stars of the star table are looked up, in a database for one. */
+export interface StarSource<Star extends SkyStar> {
+  readonly ofHips: (hips: readonly number[]) => readonly Star[]
+  readonly around: (field: Extract<StarsWanted, { raDeg: number }>) => readonly Star[]
+}
+
+/** The stars that were asked for. */
+export function starsIn<Star extends SkyStar>(source: StarSource<Star>, wanted: StarsWanted | null): readonly Star[] {
+  if (wanted === null) return []
+  return 'hips' in wanted ? source.ofHips(wanted.hips) : source.around(wanted)
+}
+
 const FAINTEST_V = 8
 const NEIGHBOURS_V = 7
 /** How far around a single star its neighbours are drawn. */

@@ -119,7 +119,7 @@ function barBelow(footY: number, { measure, measureArcmin, pxPerArcmin }: Scale,
     ...[-half, half].map((x) =>
       svgElement('line', { x1: MIDDLE_X + x, x2: MIDDLE_X + x, y1: y - 7, y2: y + 7, ...stroke }),
     ),
-    letters(MIDDLE_X, y + 28, words.say(`object.measure-${measure}`)),
+    letters(MIDDLE_X, y + 28, measureText(words, measure)),
   ]
 }
 
@@ -128,11 +128,17 @@ function describe(words: Words, sketch: Sketch, { measure, measureArcmin }: Scal
   if (isAlone) return size
   const times = sketch.size.arcmin[0] / measureArcmin
   const said = words.say(times >= 1 ? 'object.draw-larger' : 'object.draw-smaller', {
-    measure: words.say(`object.measure-${measure}`),
+    measure: measureText(words, measure),
     times: words.number(times >= 1 ? times : 1 / times, 1),
   })
   return `${size} ${said}`
 }
+
+/** A coin of 2 cm is one arcsecond wide from so far away. */
+const COIN_KM = 4
+
+const measureText = (words: Words, measure: Measure): string =>
+  words.say(`object.measure-${measure}`, { distance: words.length(COIN_KM, 'kilometer') })
 
 const sizeText = (words: Words, { size: { code, arcmin } }: Sketch): string => {
   const [one, other] = arcmin

@@ -1,17 +1,26 @@
 import { wrap180 } from '../sky/angles.ts'
-import type { WalkPoint } from '../tours/object-tonight.ts'
+import type { WalkPoint } from '../tours/walks.ts'
 
-export const WIDTH = 720
-export const HEIGHT = 340
-export const LEFT = 44
-export const FOOT = 34
-export const LETTERS = { 'font-size': 14, fill: 'currentColor' }
+/** How a walk is printed, in millimetres but for the letters. */
+export interface WalkPaper {
+  readonly widthMm: number
+  /** From the top to the level ground. */
+  readonly groundMm: number
+  /** Room for numbers at the left, and for words over the highest line. */
+  readonly leftMm: number
+  readonly headMm: number
+  readonly sizePt: number
+}
+
+export const WALK_PAPER: WalkPaper = { widthMm: 180, groundMm: 76, leftMm: 9, headMm: 7, sizePt: 14 }
+
 const LEAST_WIDTH_DEG = 70
 const EDGE_DEG = 14
 const LEAST_TOP_DEG = 40
 
-/** Azimuth to the right and altitude upward on the drawing of a walk, in degrees and in units of the picture. */
+/** Azimuth to the right and altitude upward on the drawing of a walk, in degrees and in millimetres. */
 export interface Scale {
+  readonly paper: WalkPaper
   readonly fromDeg: number
   readonly toDeg: number
   readonly topDeg: number
@@ -22,7 +31,7 @@ export interface Scale {
 }
 
 /** A scale that holds the whole walk and what stands below it. */
-export function scaleOf(up: readonly WalkPoint[]): Scale {
+export function scaleOf(up: readonly WalkPoint[], paper: WalkPaper): Scale {
   const azimuths = new Map<WalkPoint, number>()
   let azimuth = up[0]?.azimuthDeg ?? 0
   for (const point of up) {
@@ -35,12 +44,14 @@ export function scaleOf(up: readonly WalkPoint[]): Scale {
   const [fromDeg, toDeg] = [least - missing, most + missing]
   const highest = Math.max(...up.map(({ altitudeDeg, skylineDeg }) => Math.max(altitudeDeg, skylineDeg)))
   const topDeg = Math.min(90, Math.max(LEAST_TOP_DEG, Math.ceil((highest + 6) / 10) * 10))
+  const { leftMm, widthMm, groundMm, headMm } = paper
   return {
+    paper,
     fromDeg,
     toDeg,
     topDeg,
     azimuths,
-    x: (azimuthDeg) => LEFT + ((WIDTH - LEFT) * (azimuthDeg - fromDeg)) / (toDeg - fromDeg),
-    y: (altitudeDeg) => (HEIGHT - FOOT) * (1 - Math.max(0, altitudeDeg) / topDeg),
+    x: (azimuthDeg) => leftMm + ((widthMm - leftMm) * (azimuthDeg - fromDeg)) / (toDeg - fromDeg),
+    y: (altitudeDeg) => groundMm - ((groundMm - headMm) * Math.max(0, altitudeDeg)) / topDeg,
   }
 }

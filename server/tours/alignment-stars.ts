@@ -1,16 +1,16 @@
 import { lossMag } from '../sight/limit.ts'
-import { type SkyGeometry, skyCd } from '../sight/sky-brightness.ts'
+import { skyCd } from '../sight/sky-brightness.ts'
 import { BLACK_CD, magFromLux, pointLux } from '../sight/threshold.ts'
 import { airmassPickering } from '../sky/airmass.ts'
-import { type BodyLook, bodyLook } from '../sky/body.ts'
+import { bodyLook } from '../sky/body.ts'
 import type { Horizontal } from '../sky/horizontal.ts'
 import type { Light } from './alignment-lights.ts'
 import { type LookAlike, lookAlikeOf } from './alignment-rivals.ts'
 import { conditionsOf } from './evening-chance.ts'
+import { lightGeometry } from './light-geometry.ts'
 import type { Night } from './night.ts'
 import { placeCause, sunCause } from './offered.ts'
 import { placeOf } from './site.ts'
-import { apartDeg } from './sky-at.ts'
 
 /** A star to centre: how it looks, where it is seen, and what could be taken for it, or null when it stands alone. */
 export type AlignmentStar = Pick<Light, 'key' | 'name' | 'magnitude' | 'colour' | 'isNearPole' | 'direction'> & {
@@ -24,7 +24,6 @@ export type AlignmentNight = Pick<Night, 'site' | 'settings' | 'stations'>
 export const FAINTEST_MAG = 2
 const HARD_LIMITS = { lowestDeg: 15, highestDeg: 75 } as const
 const OPERATOR_FACTOR = 2 // field factor of a practised observer, Crumey, MNRAS 442 (2014), 2600
-const KM_PER_AU = 149_597_870.7
 
 /**
  * The lights that can be centred at an instant, stars or not: V 2 or brighter and bright enough for that sky, 15 to 75
@@ -32,10 +31,16 @@ const KM_PER_AU = 149_597_870.7
  * Sun is up.
  */
 export function centrable(lights: readonly Light[], night: AlignmentNight, at: Date): readonly Light[] {
-  const [isClear, limitMag] = [clearOf(night), limitOver(night, at)]
+  const limitMag = limitOver(night, at)
+  return inReach(lights, night).filter(({ magnitude, direction }) => magnitude <= limitMag(direction))
+}
+
+/** The lights that could be centred if the sky were dark enough for them. */
+export function inReach(lights: readonly Light[], night: AlignmentNight): readonly Light[] {
+  const isClear = clearOf(night)
   return lights.filter(
     ({ magnitude, direction, laterDirection }) =>
-      magnitude <= FAINTEST_MAG && isClear(direction) && isClear(laterDirection) && magnitude <= limitMag(direction),
+      magnitude <= FAINTEST_MAG && isClear(direction) && isClear(laterDirection),
   )
 }
 
@@ -65,23 +70,8 @@ function limitOver(night: AlignmentNight, at: Date): (direction: Horizontal) => 
   const [sun, moon] = [bodyLook('sun', at, place), bodyLook('moon', at, place)]
   if (sunCause(sun) !== null) return () => Number.NEGATIVE_INFINITY
   return (direction) => {
-    const backgroundCd = Math.max(BLACK_CD, skyCd(geometryOf(direction, sun, moon), conditions))
+    const backgroundCd = Math.max(BLACK_CD, skyCd(lightGeometry(direction, sun, moon), conditions))
     const lostMag = lossMag(airmassPickering(direction.altitudeDeg), conditions)
     return magFromLux(pointLux(backgroundCd)) - 2.5 * Math.log10(OPERATOR_FACTOR) - lostMag
   }
 }
-
-const geometryOf = (direction: Horizontal, sun: BodyLook, moon: BodyLook): SkyGeometry => ({
-  ...direction,
-  sunAltitudeDeg: sun.altitudeDeg,
-  sunSeparationDeg: apartDeg(direction, sun),
-  moon:
-    moon.altitudeDeg <= 0
-      ? null
-      : {
-          altitudeDeg: moon.altitudeDeg,
-          phaseAngleDeg: moon.phaseAngleDeg,
-          distanceKm: moon.distanceAu * KM_PER_AU,
-          separationDeg: apartDeg(direction, moon),
-        },
-})

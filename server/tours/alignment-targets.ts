@@ -4,7 +4,7 @@ import type { Place } from '../sky/place.ts'
 import { starHorizontal } from '../sky/star.ts'
 import { seenFrom } from './alignment-lights.ts'
 import type { ShowObject } from './target.ts'
-import type { Stop } from './tour.ts'
+import { middleOf, type Stop } from './tour.ts'
 
 /** Where each target of a programme is seen in the middle of the first stop that shows it. */
 export function targetDirections(
@@ -13,10 +13,9 @@ export function targetDirections(
   place: Place,
 ): readonly Horizontal[] {
   const firsts = new Map(stops.toReversed().map((stop) => [stop.targetKey, stop]))
-  return [...firsts.values()].flatMap(({ targetKey, startsAt, endsAt }) => {
-    const object = objects.find(({ key }) => key === targetKey)
-    const middleAt = new Date((startsAt.getTime() + endsAt.getTime()) / 2)
-    return object ? directionOf(object, middleAt, place) : []
+  return [...firsts.values()].flatMap((stop) => {
+    const object = objects.find(({ key }) => key === stop.targetKey)
+    return object ? directionOf(object, middleOf(stop), place) : []
   })
 }
 

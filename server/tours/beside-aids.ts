@@ -2,8 +2,8 @@ import type { Conditions } from '../sight/conditions.ts'
 import type { View } from '../sight/optics.ts'
 import { conditionsOf } from './evening-chance.ts'
 import type { Night } from './night.ts'
-import { BARE_EYE } from './object-tonight.ts'
 import type { Gate } from './offered.ts'
+import { BARE_EYE } from './walks.ts'
 
 /** What people look with where no telescope stands: its view, the conditions that go with it, and how far it reaches. */
 export interface Aid {

@@ -3,12 +3,12 @@ import { stopsIn } from './beside-shown.ts'
 import type { EveningSky } from './evening.ts'
 import { nightHours, wallClock } from './hours.ts'
 import type { Night } from './night.ts'
-import { BARE_EYE } from './object-tonight.ts'
 import { comesAt, type WhyNot, whyNotOf } from './offered.ts'
 import { ANYONE } from './rules.ts'
 import { instantAtStep, stepAt } from './sky-at.ts'
 import { isForTelescopes, type ObjectKind, type ShowObject } from './target.ts'
 import type { Remark, Stop } from './tour.ts'
+import { BARE_EYE } from './walks.ts'
 
 export interface ScreenInput {
   readonly night: Night

@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon'
-import { type BodyKey, type BodyLook, bodyLook } from '../sky/body.ts'
+import { type BodyKey, type BodyLook, bodyLooks } from '../sky/body.ts'
 import { type SkyEvening, skyEvening } from '../sky/evening.ts'
+import { AU_KM } from '../sky/globe.ts'
 import { skyPass, starVectors } from '../sky/pass.ts'
 import type { Place } from '../sky/place.ts'
 import { apparentAltitudeDeg } from '../sky/refraction.ts'
@@ -44,7 +45,6 @@ export interface EveningSky {
 
 const MINUTE_MS = 60_000
 const STEP_MIN = 5
-const KM_PER_AU = 149_597_870.7
 
 /** Minutes on either side of the public hours that a sky always holds. */
 export const MARGIN_MIN = 60
@@ -62,13 +62,23 @@ export function eveningSky(night: Evening, objects: readonly ShowObject[], catal
   const noonAt = noonOf(eveningDate(night), night.site.zone)
   const events = skyEvening(noonAt, place)
   const instants = instantsOf(night, noonAt, events)
-  const startsAt = instants[0] ?? noonAt
-  const looksAt = middleOf(night)
+  const key = eveningKey(night, catalogueDigest)
+  return skyThrough({ key, instants, stepMin: STEP_MIN, looksAt: middleOf(night), events, place }, objects)
+}
+
+/** What fixes a sky: instants that are `stepMin` apart, and the one at which bodies are looked at. */
+export interface SkyAsk extends Pick<EveningSky, 'key' | 'stepMin' | 'events'> {
+  readonly instants: readonly Date[]
+  readonly looksAt: Date
+  readonly place: Place
+}
+
+/** The sky over a place at these instants, for every object in its order. */
+export function skyThrough({ instants, looksAt, place, ...given }: SkyAsk, objects: readonly ShowObject[]): EveningSky {
   const ring = saturnRing(looksAt)
   return {
-    key: eveningKey(night, catalogueDigest),
-    startsAt,
-    stepMin: STEP_MIN,
+    ...given,
+    startsAt: instants[0] ?? looksAt,
     count: instants.length,
     targetKeys: objects.map((object) => object.key),
     ...targetTracks(objects, instants, place),
@@ -76,7 +86,6 @@ export function eveningSky(night: Evening, objects: readonly ShowObject[], catal
     looks: looksOf(objects, looksAt, place),
     rings: { majorArcsec: ring.majorArcsec, minorArcsec: ring.minorArcsec },
     faces: facesAt(looksAt),
-    events,
   }
 }
 
@@ -107,17 +116,21 @@ function targetTracks(objects: readonly ShowObject[], instants: readonly Date[],
     azimuthDeg[i * instants.length + step] = azimuth
   }
   fillFixed(objects, instants, place, fill)
-  for (const [i, { body }] of objects.entries()) {
-    if (body === null) continue
-    for (const [step, at] of instants.entries()) {
-      const look = bodyLook(body, at, place)
-      fill(i, step, apparentAltitudeDeg(look.altitudeDeg), look.azimuthDeg)
-    }
-  }
+  fillBodies(objects, instants, place, fill)
   return { altitudeDeg, azimuthDeg }
 }
 
 type Fill = (i: number, step: number, altitudeDeg: number, azimuthDeg: number) => void
+
+function fillBodies(objects: readonly ShowObject[], instants: readonly Date[], place: Place, fill: Fill): void {
+  const bodies = objects.flatMap(({ body }, i) => (body === null ? [] : [{ i, body }]))
+  const keys = bodies.map(({ body }) => body)
+  for (const [step, at] of instants.entries()) {
+    for (const [row, { altitudeDeg, azimuthDeg }] of bodyLooks(keys, at, place).entries()) {
+      fill(bodies[row]?.i ?? 0, step, apparentAltitudeDeg(altitudeDeg), azimuthDeg)
+    }
+  }
+}
 
 function fillFixed(objects: readonly ShowObject[], instants: readonly Date[], place: Place, fill: Fill): void {
   const fixed = objects.flatMap((object, i) => {
@@ -140,20 +153,21 @@ function fillFixed(objects: readonly ShowObject[], instants: readonly Date[], pl
 }
 
 function lightTracks(instants: readonly Date[], place: Place) {
-  const suns = instants.map((at) => bodyLook('sun', at, place))
-  const moons = instants.map((at) => bodyLook('moon', at, place))
+  const lights = instants.map((at) => bodyLooks(['sun', 'moon'], at, place))
+  const suns = lights.flatMap(([sun]) => sun ?? [])
+  const moons = lights.flatMap(([, moon]) => moon ?? [])
   return {
     sunAltitudeDeg: Float32Array.from(suns, (look) => look.altitudeDeg),
     sunAzimuthDeg: Float32Array.from(suns, (look) => look.azimuthDeg),
     moonAltitudeDeg: Float32Array.from(moons, (look) => look.altitudeDeg),
     moonAzimuthDeg: Float32Array.from(moons, (look) => look.azimuthDeg),
     moonPhaseAngleDeg: Float32Array.from(moons, (look) => look.phaseAngleDeg),
-    moonDistanceKm: Float32Array.from(moons, (look) => look.distanceAu * KM_PER_AU),
+    moonDistanceKm: Float32Array.from(moons, (look) => look.distanceAu * AU_KM),
   }
 }
 
 function looksOf(objects: readonly ShowObject[], at: Date, place: Place): EveningSky['looks'] {
   const keys = new Set<BodyKey>(['sun', 'moon'])
   for (const { body } of objects) if (body !== null) keys.add(body)
-  return Object.fromEntries([...keys].map((key) => [key, bodyLook(key, at, place)]))
+  return Object.fromEntries(bodyLooks([...keys], at, place).map((look) => [look.key, look]))
 }

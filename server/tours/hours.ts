@@ -35,11 +35,31 @@ export function instantOf(night: Dated, time: string): Date {
 export const eveningDate = ({ date, opens, closes }: Pick<Dated, 'date' | 'opens' | 'closes'>): string =>
   opens < NOON && closes <= NOON ? dayAfter(date, -1) : date
 
+/** The instant of a clock time `HH:mm` within the 24 hours from the noon on which the sky of a night begins. */
+export const eveningInstant = (night: Dated, time: string): Date =>
+  instantOf({ ...night, date: eveningDate(night), opens: NOON }, time)
+
+/** The first instant of those 24 hours, and the first after them. */
+export const eveningSpan = (night: Dated): { readonly fromAt: Date; readonly untilAt: Date } => ({
+  fromAt: noonOf(eveningDate(night), night.site.zone),
+  untilAt: noonOf(dayAfter(eveningDate(night), 1), night.site.zone),
+})
+
 /** First and last instant of the public hours. */
 export const nightHours = (night: Dated): { readonly opensAt: Date; readonly closesAt: Date } => ({
   opensAt: instantOf(night, night.opens),
   closesAt: instantOf(night, night.closes),
 })
+
+/** The middle of the public hours, rounded down to the half hour by the site's clocks. */
+export function middleOf(night: Dated): Date {
+  const { opensAt, closesAt } = nightHours(night)
+  const middle = DateTime.fromMillis((opensAt.getTime() + closesAt.getTime()) / 2, { zone: night.site.zone })
+  return middle
+    .startOf('minute')
+    .minus({ minutes: middle.minute % 30 })
+    .toJSDate()
+}
 
 /** Clock time `HH:mm`, 24 hours, of an instant in a zone. */
 export const wallClock = (at: Date, zone: string): string => DateTime.fromJSDate(at, { zone }).toFormat('HH:mm')

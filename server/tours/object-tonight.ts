@@ -10,21 +10,12 @@ import { nightHours, quarterHours } from './hours.ts'
 import type { Night, Station } from './night.ts'
 import { type Findings, verdictOf } from './object-verdict.ts'
 import { whyNotOf } from './offered.ts'
-import { geometryAtStep, instantAtStep, stepAt, targetAtStep } from './sky-at.ts'
-import { skylineAt } from './skyline.ts'
+import { geometryAtStep, stepAt } from './sky-at.ts'
 import { subjectOf } from './subject.ts'
 import type { Aim, ShowObject } from './target.ts'
 import type { Telescope } from './telescope.ts'
 import type { Cause, Remark, Setup, Stop, Tour } from './tour.ts'
-
-/** Where the object stands at one moment, and the top of what stands below it at that compass point. */
-export interface WalkPoint {
-  readonly at: Date
-  readonly altitudeDeg: number
-  readonly azimuthDeg: number
-  readonly skylineDeg: number
-  readonly isClear: boolean
-}
+import { byEyeOf, type WalkPoint, walkOf } from './walks.ts'
 
 /** What a newcomer would see at one quarter hour, and what bars the telescope from it then. */
 export interface ChanceAt {
@@ -71,21 +62,19 @@ export interface TonightInput {
   readonly at: Date | null
 }
 
-/** No mount limits a bare eye. */
-export const BARE_EYE = { floorDeg: 0, ceilingDeg: 90 }
-
 /** One object on one night: its walk, when it is clear, what every telescope shows of it, and why it is or is not on the programme. */
 export function objectTonight(input: TonightInput): ObjectTonight {
   const { night, sky, object } = input
   const { opensAt, closesAt } = nightHours(night)
   const findings = findingsOf(input, () => gridOf({ ...input, keepKeys: [object.key] }))
-  const { targetIndex, clear, stations } = findings
+  const { targetIndex, stations } = findings
+  const { walk, clear } = walkOf(input, targetIndex)
   const at = momentOf(input, stations, opensAt, closesAt)
   const geometry = geometryAtStep(sky, targetIndex, wholeStep(sky, at))
   return {
     targetKey: object.key,
     at,
-    walk: walkOf(input, targetIndex, opensAt, closesAt),
+    walk,
     clear,
     sky: geometry.altitudeDeg > 0 ? skyBrightness(geometry, conditionsOf(night)) : null,
     stations,
@@ -99,7 +88,7 @@ export function findingsOf(input: TonightInput, grid: Findings['grid']): Finding
   const { opensAt, closesAt } = nightHours(night)
   const targetIndex = sky.targetKeys.indexOf(object.key)
   if (targetIndex < 0) throw new RangeError(`${object.key} is not in the sky of this evening.`)
-  const byEye = whyNotOf({ sky, site: night.site, mount: BARE_EYE }, targetIndex)
+  const byEye = byEyeOf(input, targetIndex)
   const clear = clearSpans(sky, byEye, opensAt, closesAt)
   return { targetIndex, byEye, clear, stations: stationsOf(input, targetIndex), grid }
 }
@@ -113,16 +102,6 @@ function momentOf(input: TonightInput, stations: readonly StationTonight[], open
 }
 
 const meritOf = ({ chance, view }: Pick<ChanceAt, 'chance' | 'view'>): number => chance * view
-
-function walkOf({ night, sky }: TonightInput, targetIndex: number, opensAt: Date, closesAt: Date): WalkPoint[] {
-  const whyNot = whyNotOf({ sky, site: night.site, mount: BARE_EYE }, targetIndex)
-  const [first, last] = [Math.ceil(stepAt(sky, opensAt)), Math.floor(stepAt(sky, closesAt))]
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, k) => {
-    const place = targetAtStep(sky, targetIndex, first + k)
-    const { altitudeDeg: skylineDeg } = skylineAt(night.site.horizon, place.azimuthDeg)
-    return { at: instantAtStep(sky, first + k), ...place, skylineDeg, isClear: whyNot(first + k) === null }
-  })
-}
 
 function stationsOf(input: TonightInput, targetIndex: number): readonly StationTonight[] {
   const { night, chance } = input

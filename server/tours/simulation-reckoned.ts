@@ -2,7 +2,7 @@ import { nightHours } from './hours.ts'
 import { closeLineAt, cycleAt, looksInStay, looksPerHour, waitMin } from './line.ts'
 import type { Night } from './night.ts'
 import { eyepiecesOf, turnSecOf } from './simulation-rows.ts'
-import type { Stop } from './tour.ts'
+import { middleOf, type Stop } from './tour.ts'
 import { childShareOf, countOf, peopleAt } from './visitors.ts'
 
 /** The line at one stop as arithmetic says, with the people of its middle spread evenly over the telescopes that show something then. */
@@ -40,7 +40,7 @@ function reckoned(night: Night, stops: readonly Stop[], stop: Stop): ReckonedSto
   const telescope = night.stations.find(({ id }) => id === stop.stationId)?.telescope
   if (!telescope) return []
   const { stationId, targetKey, startsAt, endsAt } = stop
-  const middleAt = new Date((startsAt.getTime() + endsAt.getTime()) / 2)
+  const middleAt = middleOf(stop)
   const people = peopleAt(night, middleAt)
   const turnSec = turnSecOf(night, telescope, stop.setups, childShareOf(people))
   const inLine = Math.round(countOf(people) / Math.max(1, showingAt(stops, middleAt)))

@@ -43,6 +43,10 @@ export interface Stop {
   readonly reasons: readonly Remark[]
 }
 
+/** The instant half way through a stop. */
+export const middleOf = ({ startsAt, endsAt }: Pick<Stop, 'startsAt' | 'endsAt'>): Date =>
+  new Date((startsAt.getTime() + endsAt.getTime()) / 2)
+
 /** A good target on nobody's list. */
 export interface Spare {
   readonly targetKey: string

@@ -1,13 +1,18 @@
 import type { MessageValues } from '../errors.ts'
+import { dateFormat, listFormat, numberFormat } from './formats.ts'
+import { type LengthUnit, lengthText } from './length.ts'
 
 /** A message, or its plural forms chosen by `values.count`. Blanks are written `{name}`. */
 export type Message = string | Readonly<Partial<Record<Intl.LDMLPluralRule, string>>>
 export type MessageTable = Readonly<Record<string, Message>>
 
+export const UNITS = ['metric', 'imperial', 'both'] as const
+export type Units = (typeof UNITS)[number]
+
 export interface WordsSettings {
   readonly language: string
   readonly hours12: boolean
-  readonly units: 'metric' | 'imperial' | 'both'
+  readonly units: Units
 }
 
 export type Words = ReturnType<typeof createWords>
@@ -39,34 +44,28 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
     time: (at: Date, zone: string): string => timeText(at, zone, settings),
     /** A calendar date with the month as a word; `date` is `YYYY-MM-DD`. */
     date: (date: string): string =>
-      new Intl.DateTimeFormat(settings.language, { dateStyle: 'full', timeZone: 'UTC' }).format(
-        new Date(`${date}T12:00Z`),
-      ),
+      dateFormat(settings.language, { dateStyle: 'full', timeZone: 'UTC' }).format(new Date(`${date}T12:00Z`)),
     /** The day of the week of a calendar date, as a word. */
     weekday: (date: string): string =>
-      new Intl.DateTimeFormat(settings.language, { weekday: 'long', timeZone: 'UTC' }).format(
-        new Date(`${date}T12:00Z`),
-      ),
+      dateFormat(settings.language, { weekday: 'long', timeZone: 'UTC' }).format(new Date(`${date}T12:00Z`)),
     /** A month of the calendar, 1 to 12, as a word, or shortened to a few letters. */
     month: (month: number, length: 'long' | 'short' = 'long'): string =>
-      new Intl.DateTimeFormat(settings.language, { month: length, timeZone: 'UTC' }).format(
-        Date.UTC(2001, month - 1, 15),
-      ),
+      dateFormat(settings.language, { month: length, timeZone: 'UTC' }).format(Date.UTC(2001, month - 1, 15)),
     /** The day and month of an instant in a zone. */
     dayAndMonth: (at: Date, zone: string): string =>
-      new Intl.DateTimeFormat(settings.language, { day: 'numeric', month: 'long', timeZone: zone }).format(at),
+      dateFormat(settings.language, { day: 'numeric', month: 'long', timeZone: zone }).format(at),
     /** A number with `digits` decimals in the language's own writing. */
     number: (value: number, digits = 0): string =>
-      new Intl.NumberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(
-        value,
-      ),
+      numberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value),
+    /** A length in the reader's units, `130 cm`, `51 in` or both; what belongs to optics stays in millimetres. */
+    length: (value: number, unit: LengthUnit): string => lengthText(value, unit, settings),
     /** `a, b and c` in the language's own way. */
     list: (items: readonly string[]): string =>
-      new Intl.ListFormat(settings.language, { style: 'long', type: 'conjunction' }).format(items),
+      listFormat(settings.language, { style: 'long', type: 'conjunction' }).format(items),
   }
 }
 
 function timeText(at: Date, zone: string, { language, hours12 }: WordsSettings): string {
   const options = { hour: hours12 ? 'numeric' : '2-digit', minute: '2-digit', timeZone: zone } as const
-  return new Intl.DateTimeFormat(language, { ...options, hourCycle: hours12 ? 'h12' : 'h23' }).format(at)
+  return dateFormat(language, { ...options, hourCycle: hours12 ? 'h12' : 'h23' }).format(at)
 }

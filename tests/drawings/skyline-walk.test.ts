@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { skylineWalk } from '../../server/drawings/skyline-walk.ts'
 import { svgElement, svgText } from '../../server/drawings/svg.ts'
-import type { WalkPoint } from '../../server/tours/object-tonight.ts'
+import { type Box, overlaps } from '../../server/drawings/word-box.ts'
+import type { ClearSpan } from '../../server/tours/clear-spans.ts'
+import type { WalkPoint } from '../../server/tours/walks.ts'
 import { ENGLISH } from '../support/page-data.ts'
 
 const zone = 'Europe/Berlin'
@@ -17,7 +19,15 @@ const point = (minutes: number, azimuthDeg: number, altitudeDeg: number): WalkPo
   skylineDeg: 10,
   isClear: altitudeDeg > 12,
 })
-const draw = (walk: readonly WalkPoint[]) => skylineWalk({ walk, site: { horizon, zone }, name: 'A & B' }, ENGLISH)
+const at = (minutes: number): Date => new Date(Date.UTC(2026, 11, 17, 17, minutes))
+const span = (from: number, until: number, after: ClearSpan['after']): ClearSpan => ({
+  fromAt: at(from),
+  untilAt: at(until),
+  before: null,
+  after,
+})
+const draw = (walk: readonly WalkPoint[], clear: readonly ClearSpan[] = []) =>
+  skylineWalk({ walk, clear, site: { horizon, zone }, name: 'A & B' }, ENGLISH)
 
 describe('the drawing of a walk', () => {
   it('draws half hours to scale: east to the left of south, higher further up', () => {
@@ -47,7 +57,39 @@ describe('the drawing of a walk', () => {
     expect(svg).toContain('stroke-dasharray')
     expect(svg).toContain('oak &lt;old&gt;')
     expect(svg).toContain('A &amp; B')
-    expect(svg).not.toMatch(/style=|<script|NaN/)
+    expect(svg).not.toMatch(/style=|<script|NaN|opacity/)
+  })
+
+  it('sets every name and time apart from the others and on the paper', () => {
+    const walk = Array.from({ length: 37 }, (_, k) => point(5 * k, 150 + 2 * k, 12 + k))
+    const drawn = draw(walk, [span(30, 60, { code: 'skyline', name: 'oak' }), span(90, 180, null)])
+    if (!drawn) throw new Error('Nothing was drawn')
+    const { things, moments, bar, widthMm, heightMm } = drawn
+    expect(widthMm).toBe(180)
+    expect(things.map(({ name }) => name)).toContain('oak <old>')
+    expect(moments.filter(({ time }) => time !== null).length).toBeGreaterThan(3)
+    const boxes: Box[] = [...things.map(({ box }) => box), ...moments.flatMap(({ time }) => time ?? [])]
+    boxes.push(...bar.ends, ...bar.pieces.map(({ word }) => word))
+    for (const [i, box] of boxes.entries()) {
+      expect(box.sizePt).toBeGreaterThanOrEqual(14)
+      expect(box.x1 >= 0 && box.x2 <= widthMm && box.y1 >= 0 && box.y2 <= heightMm, box.lines.join(' ')).toBe(true)
+      expect(boxes.slice(i + 1).some((other) => overlaps(box, other, -0.01))).toBe(false)
+    }
+  })
+
+  it('has one bar, as long as the public hours, with a piece and its words for every clear span', () => {
+    const walk = Array.from({ length: 25 }, (_, k) => point(5 * k, 150 + k, 30))
+    const bar = draw(walk, [span(0, 30, { code: 'skyline', name: 'oak' }), span(60, 120, null)])?.bar
+    if (!bar) throw new Error('Nothing was drawn')
+    const xOf = (minutes: number): number => bar.x1 + ((bar.x2 - bar.x1) * minutes) / 120
+    const [first, second] = bar.pieces
+    expect(first?.x1).toBeCloseTo(xOf(0), 9)
+    expect(first?.x2).toBeCloseTo(xOf(30), 9)
+    expect(second?.x1).toBeCloseTo(xOf(60), 9)
+    expect(second?.x2).toBeCloseTo(xOf(120), 9)
+    expect(first?.word.lines.join(' ')).toBe('clear of the oak 18:00 to 18:30')
+    expect(second?.word.lines.join(' ')).toBe('clear 19:00 to 20:00')
+    expect(draw(walk)?.bar.never?.lines).toEqual(['never clear in these hours'])
   })
 })
 
