@@ -27,7 +27,7 @@ const PACKAGES: Readonly<Record<string, RegExp>> = {
   'server/errors': /^$/,
   'server/clock': /^$/,
   'server/words': /^$/,
-  'server/sky': /^astronomy-engine$/,
+  'server/sky': /^(astronomy-engine|magvar)$/,
   'server/sight': /^$/,
   'server/tours': /^(luxon|typebox(\/.*)?)$/,
   'server/drawings': /^qr$/,

@@ -14,12 +14,13 @@ export interface PassColumns {
   readonly airmass: Float64Array
 }
 
-/** Fresh tables for one pass. */
-export const passTables = (): PassTables => ({
-  arc: arcTable(),
-  altitude: altitudeTable(),
-  airmass: airmassTable(),
-})
+let made: PassTables | undefined
+
+/** The tables, made at the first pass; nobody writes into them. */
+export function passTables(): PassTables {
+  made ??= { arc: arcTable(), altitude: altitudeTable(), airmass: airmassTable() }
+  return made
+}
 
 /** Keeps 0 / 0 out of the ratio of a thing exactly overhead. */
 const TINY = 1e-300

@@ -32,10 +32,19 @@ export const OwnWordsDraft = Type.Object({
 /** The parts that a host has written, each in the place of the shipped one. */
 export type OwnWords = Readonly<Partial<Record<StoryPart, string>>>
 
+/** The source of what a host writes. */
+export const BY_HOST = 'written by the host'
+
+/** True where a part of a story is the host's own. */
+export const isByHost = ({ sources }: Pick<Story, 'sources'>, part: StoryPart): boolean => sources[part] === BY_HOST
+
 /** What is told of a thing in a language: the words that ship, those of the host, and both together. */
 export interface ToldWords {
   readonly key: string
   readonly language: string
+  /** The night that the host's words are for; null for those of every night. */
+  readonly nightId: string | null
+  /** What is told without these words of the host: what ships, and on one night before it what the host says on every night. */
   readonly shipped: Story | null
   readonly own: OwnWords
   readonly story: Story
@@ -73,8 +82,8 @@ export function ownWordsOf(draft: Static<typeof OwnWordsDraft>, shipped: Story |
 }
 
 /** The host's words before those that ship, part by part. */
-export function together({ key, language, shipped, own }: Omit<ToldWords, 'story'>): Story {
-  const sources = Object.fromEntries(Object.keys(own).map((part) => [part, 'written by the host']))
+export function together({ key, language, shipped, own }: Omit<ToldWords, 'story' | 'nightId'>): Story {
+  const sources = Object.fromEntries(Object.keys(own).map((part) => [part, BY_HOST]))
   return { ...(shipped ?? { ...UNTOLD, key, language }), ...own, sources: { ...shipped?.sources, ...sources } }
 }
 

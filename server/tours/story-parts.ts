@@ -10,6 +10,16 @@ export const FACE_PARTS = ['see', 'lookFor', 'how', 'compare', 'answer'] as cons
 /** Museum evidence for text that is read standing up. */
 export const MOST_FACE_WORDS = 70
 
-/** How many words a face has: what stands between blanks and holds a letter or digit of any script. */
+/** What can be said in one breath, standing in the dark. */
+export const MOST_SENTENCE_WORDS = 20
+
+/** How many words the longest sentence of a text has. */
+export const longestSentence = (text: string): number =>
+  Math.max(0, ...text.split(/(?<=[.!?…。！？]["'»”’)]*)\s+/u).map(wordCount))
+
+/** How many words a text has: what stands between blanks and holds a letter or digit of any script. */
+export const wordCount = (text: string): number => text.split(/\s+/).filter((word) => /[\p{L}\p{N}]/u.test(word)).length
+
+/** How many words a face has. */
 export const faceWords = (story: Pick<Story, (typeof FACE_PARTS)[number]>): number =>
-  FACE_PARTS.flatMap((part) => story[part].split(/\s+/)).filter((word) => /[\p{L}\p{N}]/u.test(word)).length
+  FACE_PARTS.reduce((sum, part) => sum + wordCount(story[part]), 0)

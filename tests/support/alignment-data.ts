@@ -1,4 +1,6 @@
+import type { SetUp } from '../../server/desk/alignment.ts'
 import type { AlignmentPair } from '../../server/tours/alignment.ts'
+import { setUpTimes } from '../../server/tours/set-up-times.ts'
 
 /** Vega alone and Capella beside Jupiter, with the Moon as proof. */
 export const A_PAIR: AlignmentPair = {
@@ -40,4 +42,27 @@ export const A_PAIR: AlignmentPair = {
     colour: null,
     direction: { altitudeDeg: 34, azimuthDeg: 181 },
   },
+}
+
+/** The evening of the tests' night: the Sun sets at 16:32 by its clocks, and stars are out at 17:05. */
+export const A_SET_UP: SetUp = {
+  sun: 'sets',
+  times: setUpTimes({
+    sunsetAt: new Date('2026-11-20T15:32:00Z'),
+    starsFromAt: new Date('2026-11-20T16:05:00Z'),
+    opensAt: new Date('2026-11-20T17:30:00Z'),
+    closesAt: new Date('2026-11-20T20:30:00Z'),
+  }),
+  pairs: [A_PAIR],
+}
+/** An evening on which the Sun stays up. */
+export const A_LIGHT_SET_UP: SetUp = {
+  sun: 'stays-up',
+  times: setUpTimes({
+    sunsetAt: null,
+    starsFromAt: null,
+    opensAt: new Date('2026-11-20T17:30:00Z'),
+    closesAt: new Date('2026-11-20T20:30:00Z'),
+  }),
+  pairs: [],
 }

@@ -7,6 +7,7 @@ import {
   instantOf,
   isDay,
   isZone,
+  middleOf,
   nightHours,
   noonOf,
   quarterHours,
@@ -44,6 +45,17 @@ describe('the hours of a night', () => {
   it('fall into quarters of the local clock where the zone is 45 minutes off', () => {
     const kathmandu = { ...zurich, site: { zone: 'Asia/Kathmandu' } }
     expect(quarterHours(kathmandu).map((at) => wallClock(at, 'Asia/Kathmandu'))).toContain('18:15')
+  })
+})
+
+describe('the middle of the public hours', () => {
+  it('is rounded down to the half hour by the clocks of the site', () => {
+    const middle = (opens: string, closes: string, zone: string) =>
+      wallClock(middleOf({ ...zurich, opens, closes, site: { zone } }), zone)
+    expect(middle('18:00', '21:00', 'Europe/Zurich')).toBe('19:30')
+    expect(middle('18:10', '21:45', 'Europe/Zurich')).toBe('19:30')
+    expect(middle('22:00', '02:15', 'Europe/Zurich')).toBe('00:00')
+    expect(middle('18:00', '21:15', 'Asia/Kathmandu')).toBe('19:30')
   })
 })
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { languageCode, languageName, ownWordsOf, ownWordsProblems, together } from '../../server/tours/own-words.ts'
-import { faceWords } from '../../server/tours/story-parts.ts'
+import { faceWords, longestSentence } from '../../server/tours/story-parts.ts'
 import { A_STORY } from '../support/page-data.ts'
 
 const words = (count: number) => Array.from({ length: count }, () => 'a').join(' ')
@@ -49,6 +49,18 @@ describe('words of a host', () => {
       faceWords({ ...A_STORY, see: 'Ein Stern – sonst nichts.', lookFor: '', how: '', compare: '', answer: '' }),
     ).toBe(4)
     expect(faceWords({ ...A_STORY, see: 'Шаровое скопление', lookFor: '', how: '', compare: '', answer: '' })).toBe(2)
+  })
+})
+
+describe('the longest sentence', () => {
+  it.each([
+    ['', 0],
+    ['One two three. One two?', 3],
+    ['One (two three.) One two three four! One', 4],
+    ['“One two.” – three', 2],
+    ['It is 4.5 times as far.', 6],
+  ])('of %j has %i words', (text, count) => {
+    expect(longestSentence(text)).toBe(count)
   })
 })
 
