@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import { attachCatalogue, catalogueDigest, ensureCatalogue } from '../../db/catalogue/load.ts'
+import { type ConstellationStore, constellationStore } from '../../db/constellations.ts'
 import { openFolder } from '../../db/folder.ts'
 import { joinSecret } from '../../db/join-secret.ts'
 import { type ObjectStore, objectStore } from '../../db/objects.ts'
@@ -11,10 +12,12 @@ import type { Clock } from '../clock.ts'
 import { PROOF_ROUNDS } from '../tours/build.ts'
 import { isForTelescopes } from '../tours/target.ts'
 import { againDesk } from './again.ts'
-import { alignmentDesk, brightStars } from './alignment.ts'
+import { brightStars } from './alignment.ts'
 import { besideDesk } from './beside.ts'
 import { bundleWorker } from './bundle.ts'
+import { chartDesk } from './charts.ts'
 import { checkDesk } from './checks.ts'
+import { type DateNeeds, dateDesk } from './dates.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
 import { freeBytes } from './disk.ts'
 import { goodNowDesk } from './good-now.ts'
@@ -33,13 +36,14 @@ import { fixedOf, knownIn, objectDesk, placeDesk } from './objects.ts'
 import { ownDesk } from './own-objects.ts'
 import { storyTeller, wordDesk } from './own-words.ts'
 import { sessionDesk } from './sessions.ts'
+import { settingUp } from './setting-up.ts'
 import { sightDesk } from './sight.ts'
 import { lineDesk } from './simulation.ts'
 import { siteDesk } from './sites.ts'
 import { skyDesk } from './sky.ts'
 import { openStores, type Stores } from './stores.ts'
 import { telescopeDesk } from './telescopes.ts'
-import { thingDesk } from './things.ts'
+import { type ThingNeeds, thingDesk } from './things.ts'
 import { programmeOf, tourDesk } from './tours.ts'
 import { DEFAULT_TRY_LIMITS, type TryLimits } from './tries.ts'
 import { wishDesk } from './wishes.ts'
@@ -76,7 +80,13 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
     } satisfies WorkerStart)
     const parts = await deskParts(
       options,
-      { ...openStores(db), objects, stars: starStore(db), worldEvents: worldEventStore(db) },
+      {
+        ...openStores(db),
+        objects,
+        stars: starStore(db),
+        constellations: constellationStore(db),
+        worldEvents: worldEventStore(db),
+      },
       jobs,
       digest,
     )
@@ -96,9 +106,16 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
   }
 }
 
+interface CatalogueStores {
+  readonly objects: ObjectStore
+  readonly stars: StarStore
+  readonly constellations: ConstellationStore
+  readonly worldEvents: WorldEventStore
+}
+
 async function deskParts(
   options: DeskOptions,
-  stores: Stores & { readonly objects: ObjectStore; readonly stars: StarStore; readonly worldEvents: WorldEventStore },
+  stores: Stores & CatalogueStores,
   jobs: Jobs,
   catalogueDigest: string,
 ): Promise<Omit<Desk, 'places' | 'health' | 'freeBytes' | 'close'>> {
@@ -113,24 +130,23 @@ async function deskParts(
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
   const extra = stores.objects.outreach().filter((object) => !isForTelescopes(object))
-  const knowsObject = (key: string) => known(key) !== undefined
   const telescopes = telescopeDesk(stores)
   const ownAsOf = (at: Date) => stores.ownObjects.asOf(at).filter(isForTelescopes)
   const learning = learningDesk({ ...stores, sites, nights, log, jobs, clock, ownAsOf })
-  const marks = markDesk({ ...stores, clock, log, knowsObject, programme })
+  const marks = markDesk({ ...stores, clock, log, knowsObject: (key) => known(key) !== undefined, programme })
   return {
     sites,
     telescopes,
     nights,
     objects,
-    words: wordDesk({ ...stores, show: objects.show }),
+    words: wordDesk({ ...stores, show: objects.show, findNight: nights.find }),
     own: ownDesk({ ...stores, clock, keyOf }),
     sky,
     sight: sightDesk({ objects, sky }),
     tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own, proofRounds }),
     again: againDesk({ ...stores, nights, marks, log, clock, together: stores.marks.together }),
     wishes: wishDesk({ ...stores, objects, keyOf, findNight: nights.find, programme, jobs, own }),
-    alignment: alignmentDesk({ findNight: nights.find, programme, jobs, own }),
+    ...settingUp({ findNight: nights.find, programme, sky, allSites: sites.all, jobs, own }),
     tonight: tonightDesk({ objects, own, findNight: nights.find, programme, jobs }),
     checks: checkDesk({ findNight: nights.find, programme, log, jobs, own }),
     hole: holeDesk({ findNight: nights.find, jobs, own }),
@@ -138,12 +154,19 @@ async function deskParts(
     line: lineDesk({ findNight: nights.find, programme, jobs, own }),
     missing: missingDesk({ ...stores, findNight: nights.find, jobs, own }),
     beside: besideDesk({ findNight: nights.find, jobs, extra, own, things: stores.ownObjects.all }),
+    charts: chartDesk({ ...stores, looked: objects, findNight: nights.find, own, jobs }),
     marks,
     learning,
-    things: thingDesk({ ...stores, own, looked: objects, sites, telescopes, nights, learning, jobs, clock }),
+    ...browsing({ ...stores, own, looked: objects, sites, telescopes, nights, learning, jobs, clock }),
     ...(await doorParts(options, stores)),
   }
 }
+
+/** What is asked of the list and of the year apart from any night. */
+const browsing = (needs: ThingNeeds & DateNeeds): Pick<Desk, 'things' | 'dates'> => ({
+  things: thingDesk(needs),
+  dates: dateDesk(needs),
+})
 
 /** The ways in: the host's PIN and the phones' codes. */
 async function doorParts(

@@ -5,7 +5,6 @@ import type { Reason, Sighting } from '../sight/sighting.ts'
 import type { BodyKey, BodyLook } from '../sky/body.ts'
 import type { SkyEvening } from '../sky/evening.ts'
 import type { Place } from '../sky/place.ts'
-import type { AlignmentPair } from '../tours/alignment.ts'
 import type { BesideHalf } from '../tours/beside-lines.ts'
 import type { Check } from '../tours/check.ts'
 import type { Hole } from '../tours/hole.ts'
@@ -20,6 +19,10 @@ import type { SkyPart } from '../tours/sky-part.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { AgainDesk } from './again.ts'
+import type { AlignmentDesk } from './alignment.ts'
+import type { ChartDesk } from './charts.ts'
+import type { DateDesk } from './dates.ts'
+import type { FaultDesk } from './faults.ts'
 import type { GoodNowDesk } from './good-now.ts'
 import type { JoinDesk } from './joins.ts'
 import type { MarkDesk } from './marks.ts'
@@ -126,6 +129,7 @@ export interface Desk {
   readonly own: OwnDesk
   readonly words: WordDesk
   readonly things: ThingDesk
+  readonly dates: DateDesk
   readonly places: { search(query: string, limit: number): readonly Town[] }
   readonly sky: {
     places(at: Date, place: Place, keys: readonly string[]): readonly SkyPlaceAnswer[]
@@ -163,8 +167,9 @@ export interface Desk {
   readonly beside: (nightId: string, tour: Tour | undefined) => Promise<readonly BesideHalf[]>
   /** One object of the outreach list on one night, by its canonical key; the sky behind it at an instant, or at its best. */
   readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
-  /** At most three pairs of stars to set the driven mounts up on at an instant, best first; none by day. */
-  readonly alignment: (nightId: string, at: Date) => Promise<readonly AlignmentPair[]>
+  readonly charts: ChartDesk
+  readonly alignment: AlignmentDesk
+  readonly faults: FaultDesk
   readonly marks: MarkDesk
   readonly learning: {
     /** What all standing marks of who saw what tell of the newcomers at a site. */

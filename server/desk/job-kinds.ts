@@ -1,8 +1,11 @@
+import type { Place } from '../sky/place.ts'
 import type { AlignmentPair } from '../tours/alignment.ts'
 import type { BrightStar } from '../tours/alignment-lights.ts'
+import type { AlignmentOutlook } from '../tours/alignment-outlook.ts'
 import type { BesideHalf } from '../tours/beside-lines.ts'
 import type { Check } from '../tours/check.ts'
 import type { Again } from '../tours/course.ts'
+import type { DateFacts, DatesAsk } from '../tours/date-facts.ts'
 import type { GoodNow, GoodNowAsk } from '../tours/good-now.ts'
 import type { Hole } from '../tours/hole.ts'
 import type { MarkedNight, SiteLearning } from '../tours/learning.ts'
@@ -16,9 +19,11 @@ import type { LineReport } from '../tours/simulation-report.ts'
 import type { SkyPart } from '../tours/sky-part.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Stop, Tour } from '../tours/tour.ts'
+import type { Walk } from '../tours/walks.ts'
 import type { Wish } from '../tours/wish.ts'
 import type { WishConflict } from '../tours/wish-conflicts.ts'
 import type { WishCost } from '../tours/wish-cost.ts'
+import type { FaultAsk, FaultFinding } from './fault-slices.ts'
 import type { Seasonal } from './thing-kinds.ts'
 
 /** What the worker is given once, when it starts. */
@@ -73,9 +78,30 @@ export interface JobKinds {
     readonly asked: { night: Night; own: Own; stops: readonly Stop[]; at: Date }
     readonly answer: readonly AlignmentPair[]
   }
+  readonly 'alignment-outlook': {
+    readonly asked: { night: Night; at: Date; untilAt: Date }
+    readonly answer: AlignmentOutlook
+  }
+  /** What can be aimed at, and why something was missed. */
+  readonly faults: {
+    readonly asked: {
+      night: Night
+      own: Own
+      targetKeys: readonly string[]
+      at: Date
+      ask: FaultAsk | null
+      declinationDeg: number
+      otherPlaces: readonly Place[]
+    }
+    readonly answer: FaultFinding
+  }
   readonly tonight: {
     readonly asked: { night: Night; own: Own; tour: Tour | null; object: ShowObject; at: Date | null }
     readonly answer: ObjectTonight
+  }
+  readonly walks: {
+    readonly asked: { night: Night; own: Own; keys: readonly string[] }
+    readonly answer: readonly Walk[]
   }
   readonly hole: {
     readonly asked: { night: Night; own: Own; open: readonly SkyPart[]; at: Date }
@@ -115,6 +141,11 @@ export interface JobKinds {
     readonly asked: { ask: MonthAsk; extra: readonly ShowObject[]; only: ShowObject | null }
     readonly answer: { readonly things: readonly Seasonal[]; readonly isDark: boolean }
   }
+  /** What the sky does on every date of a month. */
+  readonly dates: {
+    readonly asked: { ask: DatesAsk; own: Own }
+    readonly answer: readonly DateFacts[]
+  }
 }
 export type JobKind = keyof JobKinds
 export type Job = { [Kind in JobKind]: { readonly kind: Kind } & JobKinds[Kind]['asked'] }[JobKind]
@@ -134,11 +165,15 @@ export const PRIORITIES: Readonly<Record<JobKind, number>> = {
   'good-now': -1,
   checks: 1,
   alignment: 1,
+  'alignment-outlook': 1,
+  faults: 1,
   tonight: 1,
+  walks: 1,
   beside: 1,
   missing: 2,
   simulation: 2,
   season: 2,
+  dates: 2,
   learning: 2,
   'wish-costs': 2,
   proof: 3,

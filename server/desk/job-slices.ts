@@ -1,6 +1,3 @@
-import { type AlignmentPair, alignmentPairs } from '../tours/alignment.ts'
-import type { BrightStar } from '../tours/alignment-lights.ts'
-import { targetDirections } from '../tours/alignment-targets.ts'
 import { advance, advanceProof, beginProof, beginTour, finishTour, limitOf, type TourWork } from '../tours/build.ts'
 import type { Check } from '../tours/check.ts'
 import type { EveningSky } from '../tours/evening.ts'
@@ -11,8 +8,8 @@ import { cloudHole, type Hole } from '../tours/hole.ts'
 import { type Missing, missingShowpieces } from '../tours/missing.ts'
 import type { Night } from '../tours/night.ts'
 import { type ObjectTonight, objectTonight } from '../tours/object-tonight.ts'
-import { placeOf } from '../tours/site.ts'
 import type { ShowObject } from '../tours/target.ts'
+import { type Walk, walksOf } from '../tours/walks.ts'
 import type { EveningShelf } from './evening-shelf.ts'
 import type { BuiltTour, JobKinds } from './job-kinds.ts'
 
@@ -96,17 +93,6 @@ export function* checkSlices(asked: JobKinds['checks']['asked'], evenings: Eveni
   return checks
 }
 
-/** Chooses the stars to set mounts up on, in one slice, by where the programme's targets stand. */
-export function* alignmentSlices(
-  { night, own, stops, at }: JobKinds['alignment']['asked'],
-  stars: readonly BrightStar[],
-  evenings: EveningShelf,
-): Slices<readonly AlignmentPair[]> {
-  const { objects } = evenings.withOwn(own)
-  const bodies = objects.flatMap(({ body, name }) => (body === null ? [] : [{ key: body, name }]))
-  return alignmentPairs({ stars, bodies, night, at, targets: targetDirections(stops, objects, placeOf(night.site)) })
-}
-
 /** Looks at one object on one night. */
 export function* tonightSlices(
   { night, own, tour, object, at }: JobKinds['tonight']['asked'],
@@ -114,6 +100,15 @@ export function* tonightSlices(
 ): Slices<ObjectTonight> {
   const ready = yield* eveningSlices(night, own, evenings)
   return objectTonight({ night, ...ready, tour, object, at })
+}
+
+/** Follows targets over the trees and roofs. */
+export function* walkSlices(
+  { night, own, keys }: JobKinds['walks']['asked'],
+  evenings: EveningShelf,
+): Slices<readonly Walk[]> {
+  const { sky } = yield* eveningSlices(night, own, evenings)
+  return walksOf({ night, sky }, keys)
 }
 
 /** Looks at what stands in a hole in the clouds. */

@@ -20,8 +20,8 @@ export interface ObjectDesk {
   near(key: string, limit: number): readonly Neighbour[]
   /** The outreach object or the host's own, or undefined for any other key; a thing of the host's that was taken off the list is still known. */
   show(key: string): ShowObject | undefined
-  /** What is told of a thing in a language: the host's words before those that ship, part by part. */
-  story(key: string, language: string): Story | undefined
+  /** What is told of a thing in a language, on a night when it is named: the host's words before those that ship, part by part. */
+  story(key: string, language: string, nightId?: string): Story | undefined
   /** What happened on Earth while light was on its way, told in a language, oldest first. */
   worldEvents(language: string): readonly WorldEvent[]
 }

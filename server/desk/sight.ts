@@ -5,6 +5,7 @@ import type { SkyGeometry } from '../sight/sky-brightness.ts'
 import type { Subject } from '../sight/subject.ts'
 import { sunCaution } from '../sight/sun-caution.ts'
 import { bodyLook } from '../sky/body.ts'
+import { AU_KM } from '../sky/globe.ts'
 import type { Place } from '../sky/place.ts'
 import { saturnRing } from '../sky/saturn.ts'
 import { facesAt } from '../tours/faces.ts'
@@ -12,8 +13,6 @@ import { apartDeg } from '../tours/sky-at.ts'
 import { subjectOf } from '../tours/subject.ts'
 import type { ObjectHit, ShowObject } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
-
-const KM_PER_AU = 149_597_870.7
 
 /** One question to the sight floor: would a newcomer see this thing there and then? */
 export const sightDesk = (desk: Pick<Desk, 'objects' | 'sky'>): Desk['sight'] => ({
@@ -50,7 +49,7 @@ function geometryOf(sky: Desk['sky'], key: string, at: Date, place: Place): SkyG
       : {
           altitudeDeg: moon.altitudeDeg,
           phaseAngleDeg: moon.look.phaseAngleDeg,
-          distanceKm: moon.look.distanceAu * KM_PER_AU,
+          distanceKm: moon.look.distanceAu * AU_KM,
           separationDeg: apartDeg(seen, moon),
         },
   }

@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3'
+import { dateRuleStore } from '../../db/date-rules.ts'
 import { markStore } from '../../db/marks.ts'
 import { newcomerStore } from '../../db/newcomers.ts'
 import { nightStore } from '../../db/nights.ts'
@@ -22,6 +23,7 @@ export function openStores(db: Database) {
     telescopes,
     nights: nightStore(db, sites, telescopes),
     tours: tourStore(db),
+    dateRules: dateRuleStore(db),
     marks: markStore(db),
     newcomers: newcomerStore(db),
     ownObjects: ownObjectStore(db),

@@ -1,7 +1,7 @@
 import { sourceCounts } from '../../db/catalogue/outreach.ts'
 import type { StarStore } from '../../db/stars.ts'
 import type { Clock } from '../clock.ts'
-import { starsWanted } from '../drawings/thing-stars.ts'
+import { starsIn, starsWanted } from '../drawings/thing-stars.ts'
 import { notFound } from '../errors.ts'
 import { directionDeg } from '../sky/direction.ts'
 import { calendarDate } from '../tours/hours.ts'
@@ -38,7 +38,7 @@ export function thingDesk(needs: ThingNeeds): ThingDesk {
       if (seasonal === undefined) throw notFound('object')
       return { ...at, telescopes, season: seasonal.season, seasonal }
     },
-    stars: (thing) => starsOf(stars, thing),
+    stars: (thing) => starsIn(stars, starsWanted(thing)),
     star(key) {
       const found = stars.chart(key)
       return found && { bv: found.bv, parallaxMas: found.parallaxMas, otherNames: stars.otherNames(key) }
@@ -70,12 +70,6 @@ const standingIn =
     if (site === undefined) throw notFound('site')
     return { site, month: month ?? calendarDate(clock.now(), site.zone).slice(0, 7) }
   }
-
-function starsOf(stars: StarStore, thing: Parameters<typeof starsWanted>[0]): ReturnType<ThingDesk['stars']> {
-  const wanted = starsWanted(thing)
-  if (wanted === null) return []
-  return 'hips' in wanted ? stars.ofHips(wanted.hips) : stars.around(wanted)
-}
 
 function nearThings(from: ReturnType<Desk['objects']['show']>, near: ReturnType<Desk['objects']['near']>): NearThing[] {
   if (from === undefined || from.raDeg === null || from.decDeg === null) return []

@@ -1,13 +1,15 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
-import { createWords, type MessageTable, type Words } from '../words/words.ts'
+import { createWords, type MessageTable, UNITS, type Units, type Words } from '../words/words.ts'
 import { VIEWS } from './views.ts'
 
 export type WordTables = Readonly<Record<string, MessageTable>>
 export type WordsFor = (request: FastifyRequest) => Words
 
-const COOKIE = 'lang'
+/** What a reader may ask for in an address, and the cookie that remembers it. */
+const LANGUAGE = { query: 'lang', cookie: 'lang' } as const
+const UNITS_ASKED = { query: 'units', cookie: 'units' } as const
 const YEAR_S = 31_536_000
 
 /** The message tables of views/words by language. */
@@ -18,27 +20,50 @@ export function readWordTables(folder = join(VIEWS, 'words')): WordTables {
   )
 }
 
-/** The words of each reader: by `?lang`, else by the cookie of an earlier choice, else English. */
+/** The words of each reader: by `?lang` and `?units`, else by the cookies of an earlier choice, else English and metric. */
 export function wordsTeller(tables: WordTables): WordsFor {
-  const settings = { hours12: false, units: 'metric' } as const
-  const words = new Map(
-    Object.entries(tables).map(([language, table]) => [language, createWords(table, { language, ...settings })]),
+  const made = new Map<string, Words>()
+  const wordsIn = (language: string, units: Units): Words => {
+    const name = `${language} ${units}`
+    const words = made.get(name) ?? createWords(tables[language] ?? {}, { language, hours12: false, units })
+    made.set(name, words)
+    return words
+  }
+  const isLanguage = (text: string): text is string => Object.hasOwn(tables, text)
+  return (request) =>
+    wordsIn(choiceOf(request, LANGUAGE, isLanguage) ?? 'en', choiceOf(request, UNITS_ASKED, isUnits) ?? 'metric')
+}
+
+const isUnits = (text: string): text is Units => UNITS.some((units) => units === text)
+
+type Asked = typeof LANGUAGE | typeof UNITS_ASKED
+
+/** What is asked for in the address, else what the cookie remembers; undefined where neither is known. */
+function choiceOf<Known extends string>(
+  request: FastifyRequest,
+  asked: Asked,
+  isKnown: (text: string) => text is Known,
+): Known | undefined {
+  return [askedFor(request, asked), request.cookies?.[asked.cookie]].find(
+    (text): text is Known => text !== undefined && isKnown(text),
   )
-  const english = words.get('en') ?? createWords({}, { language: 'en', ...settings })
-  return (request) => words.get(askedLanguage(request) ?? '') ?? words.get(request.cookies?.[COOKIE] ?? '') ?? english
 }
 
-function askedLanguage(request: FastifyRequest): string | undefined {
-  const query: unknown = request.query
-  if (typeof query !== 'object' || query === null || !('lang' in query)) return undefined
-  return typeof query.lang === 'string' ? query.lang : undefined
+function askedFor({ query }: FastifyRequest, { query: name }: Asked): string | undefined {
+  if (typeof query !== 'object' || query === null) return undefined
+  const value: unknown = Reflect.get(query, name)
+  return typeof value === 'string' ? value : undefined
 }
 
-/** Remembers a language that was asked for by `?lang`, when there is a table for it. */
+/** Remembers a language that was asked for by `?lang`, when there is a table for it, and units asked for by `?units`. */
 export function rememberLanguage(app: FastifyInstance, tables: WordTables): void {
   app.addHook('onRequest', async (request, reply) => {
-    const language = askedLanguage(request)
-    if (language === undefined || !Object.hasOwn(tables, language)) return
-    reply.setCookie(COOKIE, language, { path: '/', sameSite: 'lax', httpOnly: true, maxAge: YEAR_S })
+    const keep = (asked: Asked, isKnown: (text: string) => boolean): void => {
+      const value = askedFor(request, asked)
+      if (value === undefined || !isKnown(value)) return
+      reply.setCookie(asked.cookie, value, { path: '/', sameSite: 'lax', httpOnly: true, maxAge: YEAR_S })
+    }
+    keep(LANGUAGE, (text) => Object.hasOwn(tables, text))
+    keep(UNITS_ASKED, isUnits)
   })
 }

@@ -25,9 +25,10 @@ declare module 'fastify' {
   }
 }
 
-/** Gives the app its templates: each is compiled once, at its first use, with the partials read here. */
+/** Gives the app its templates: each is compiled once, at its first use, with the partials and the printed pieces read here. */
 export async function readViews(app: FastifyInstance, folder = VIEWS): Promise<void> {
-  const partials = templatesIn(folder, 'partials').map((file) => [basename(file, '.hbs'), file])
+  const files = ['partials', 'pieces'].flatMap((part) => templatesIn(folder, part))
+  const partials = files.map((file) => [basename(file, '.hbs'), file])
   await app.register(fastifyView, {
     engine: { handlebars: Handlebars.create() },
     root: folder,

@@ -1,5 +1,6 @@
 import { benchAgain } from './again.ts'
 import { benchGap } from './gap.ts'
+import { benchPapers } from './papers.ts'
 import { benchPass } from './pass.ts'
 import { benchSearch } from './search.ts'
 import { benchSight } from './sight.ts'
@@ -12,5 +13,6 @@ benchSight()
 benchSearch()
 await benchAgain()
 benchGap()
+await benchPapers()
 await benchStartup()
 await benchStreams()

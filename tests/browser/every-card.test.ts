@@ -9,7 +9,7 @@ import { pageWriter } from '../../server/web/views.ts'
 import { launch } from '../support/chromium.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_TOUR } from '../support/field-data.ts'
-import { CUT_CARDS } from '../support/in-page.ts'
+import { CUT_CARDS, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
 import { servedPage } from '../support/served-page.ts'
 import { HOST, type TestApp, testApp } from '../support/web.ts'
 
@@ -50,11 +50,26 @@ afterAll(async () => {
   await service?.app.close()
 })
 
-it.each(['a4', 'letter'])('every story that ships fits its card on %s paper', async (paper) => {
-  await page.emulateMedia({ media: 'print' })
-  await page.goto(`http://${HOST}/nights/night-1/print/cards?paper=${paper}`)
-  await page.evaluate('document.fonts.ready')
-  const cards = await page.locator('.card').count()
-  expect(cards).toBe(stories.size)
-  expect(await page.evaluate<string[]>(CUT_CARDS)).toEqual([])
-})
+const PRINTED = [
+  ['four', 'a4'],
+  ['four', 'letter'],
+  ['a6', 'a4'],
+  ['5x3', 'letter'],
+  ['6x4', 'letter'],
+] as const
+
+it.each(PRINTED)(
+  'every story that ships fits its card of size %s on %s paper, with its back and without',
+  async (size, paper) => {
+    await page.emulateMedia({ media: 'print' })
+    for (const backs of ['yes', 'no']) {
+      await page.goto(`http://${HOST}/nights/night-1/print/cards?paper=${paper}&cards=${size}&backs=${backs}`)
+      await page.evaluate('document.fonts.ready')
+      expect(await page.locator('.hole').count()).toBe(stories.size)
+      expect(await page.evaluate<string[]>(CUT_CARDS)).toEqual([])
+      const looks = await page.evaluate<TextLook[]>(TEXT_LOOKS)
+      expect(Math.min(...looks.map(({ pt }) => pt))).toBeGreaterThanOrEqual(11.99)
+      expect(looks.filter(({ fontStyle }) => fontStyle !== 'normal')).toEqual([])
+    }
+  },
+)

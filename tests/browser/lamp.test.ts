@@ -36,6 +36,13 @@ const PAGES: Readonly<Record<string, { readonly query?: string; readonly open?: 
   '/join': {},
   '/nights/:id/hole': { query: 'open=w,sw,s&' },
   '/nights/:id/check': {},
+  '/nights/:id/align': { query: 'at=17:30&', open: 'details' },
+  '/nights/:id/set-up': {},
+  '/nights/:id/aloud': {},
+  '/nights/:id/faults': {
+    query: 'stage=both&first=hip91262&second=hip24608&aimed=moon&seen=off&side=1&',
+    open: 'details',
+  },
   '/objects/:key': {},
 }
 const ROUTES = Object.keys(PAGES)

@@ -3,9 +3,10 @@ import { afterAll, beforeAll, expect, it } from 'vitest'
 import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { readStories } from '../../db/catalogue/stories.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
-import type { Story } from '../../server/tours/target.ts'
+import type { ShowObject, Story } from '../../server/tours/target.ts'
 import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
+import { CARD_SIZES } from '../../server/web/pages/card-fit.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { launch } from '../support/chromium.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
@@ -23,6 +24,7 @@ const [stop] = A_TOUR.stops
 const stretched = (text: string): string => text.replaceAll(/(\p{L})(?=\p{L}{2}\b)/gu, '$1ng')
 /** A face with all that a host may write: five parts of 180 letters. */
 const FULL = 'Kugelsternhaufen Andromedanebel '.repeat(6).slice(0, 180)
+const LONG_NAME = 'The great bright double cluster of the sword hand of Perseus'
 const STRETCHED = new Map(
   [...stories.values()].map(({ key, see, lookFor, answer, ...story }) => [
     key,
@@ -35,6 +37,7 @@ let service: TestApp
 let browser: Browser
 let page: Page
 let isFull = false
+let hasLongNames = false
 
 /** The service over a programme that shows everything of which a story is told, in English and in invented German. */
 beforeAll(async () => {
@@ -45,10 +48,14 @@ beforeAll(async () => {
     const story = (language === 'de' ? STRETCHED : stories).get(key)
     return story && isFull ? { ...story, ...WHOLE } : story
   }
+  const named = (key: string): ShowObject | undefined => {
+    const object = objects.get(key)
+    return object && hasLongNames ? { ...object, name: LONG_NAME } : object
+  }
   service = await testApp({
     desk: {
       ...desk,
-      objects: { ...desk.objects, show: (key) => objects.get(key), story: told, worldEvents: () => events },
+      objects: { ...desk.objects, show: named, story: told, worldEvents: () => events },
       words: { ...desk.words, languages: () => ['de', 'en'] },
       tours: { ...desk.tours, current: (nightId) => ({ ...A_TOUR, nightId, stops, spares: [] }) },
     },
@@ -68,7 +75,7 @@ async function open(query: string): Promise<void> {
   await page.emulateMedia({ media: 'print' })
   await page.goto(`http://${HOST}/nights/night-1/print/cards?${query}`)
   await page.evaluate('document.fonts.ready')
-  expect(await page.locator('.card').count()).toBe(stories.size)
+  expect(await page.locator('.hole').count()).toBe(stories.size)
 }
 
 it.each(['a4', 'letter'])(
@@ -83,12 +90,14 @@ it.each(['a4', 'letter'])(
   },
 )
 
-it.each(['', 'second=de'])(
+it.each(CARD_SIZES.flatMap((size) => ['', '&second=de'].map((second) => `cards=${size}${second}`)))(
   'cards with all that a host may write hold it, or what is most needed of it (%s)',
   async (query) => {
     isFull = true
+    hasLongNames = true
     await open(query)
     expect(await page.evaluate<string[]>(CUT_CARDS)).toEqual([])
+    hasLongNames = false
   },
 )
 

@@ -45,6 +45,9 @@ const PAGES = {
   'sign-in': '/sign-in',
   nights: '/nights',
   'night-new': '/nights/new',
+  dates: '/dates',
+  date: '/dates/2027-02-12',
+  'date-rules': '/sites/:site/date-rules',
   'night-edit': '/nights/:night/edit',
   sites: '/sites',
   'site-new': '/sites/new?q=bern',
@@ -58,6 +61,14 @@ const PAGES = {
   line: '/nights/:night/line',
   hole: '/nights/:night/hole?open=e,se,overhead',
   'hole-by-day': '/nights/:night/hole?open=w&look=day',
+  align: '/nights/:night/align?at=17:30&look=lamp',
+  'align-by-day': '/nights/:night/align',
+  'set-up': '/nights/:night/set-up?look=lamp',
+  'set-up-by-day': '/nights/:night/set-up',
+  aloud: '/nights/:night/aloud?look=lamp',
+  'aloud-by-day': '/nights/:night/aloud',
+  faults: '/nights/:night/faults?look=lamp&stage=both&first=hip91262&second=hip24608&aimed=moon&seen=off&side=1',
+  'faults-by-day': '/nights/:night/faults',
   objects: '/objects',
   'objects-chosen': '/objects?kind=galaxy&evening=3&good=true',
   object: '/objects/m42',
@@ -117,14 +128,17 @@ describe.each(names)('the page %s in a browser', (name) => {
 })
 
 describe('the lamp', () => {
-  it.each(['field', 'field-row', 'hole', 'object-lamp'])('lights the page %s in red alone', async (name) => {
-    await page.setViewportSize(PHONE)
-    await page.goto(addressOf(name))
-    if (name === 'field') await page.click('summary')
-    const { red, greenOrBlue } = await brightness(page)
-    expect(red).toBeGreaterThan(240)
-    expect(greenOrBlue).toBeLessThanOrEqual(8)
-  })
+  it.each(['field', 'field-row', 'hole', 'align', 'set-up', 'object-lamp'])(
+    'lights the page %s in red alone',
+    async (name) => {
+      await page.setViewportSize(PHONE)
+      await page.goto(addressOf(name))
+      if (name === 'field') await page.click('summary')
+      const { red, greenOrBlue } = await brightness(page)
+      expect(red).toBeGreaterThan(240)
+      expect(greenOrBlue).toBeLessThanOrEqual(8)
+    },
+  )
 
   it('has large acts over the full width, and no small text', async () => {
     await page.setViewportSize(NARROW)

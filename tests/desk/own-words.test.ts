@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { north } from '../../seed-demo/north.ts'
+import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { Fault } from '../../server/errors.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
@@ -33,6 +35,35 @@ describe('words of the host', () => {
       expect(desk.objects.story('m13', 'en')?.see).toBe('A ball of sparks.')
       desk.words.takeBack('m13', 'en')
       expect(desk.objects.story('m13', 'en')).toEqual(shipped)
+    },
+    SLOW_MS,
+  )
+
+  it(
+    'of one night are told before those of every night, and those before what ships',
+    async () => {
+      const { id } = seedEvening(desk, north)
+      const shipped = desk.objects.story('m57', 'en')
+      const see = (nightId?: string) => desk.objects.story('m57', 'en', nightId)?.see
+      desk.words.put('m57', 'en', { see: 'A ring of smoke.' }, id)
+      expect([see(), see(id)]).toEqual([shipped?.see, 'A ring of smoke.'])
+      expect(desk.words.of('m57', 'en', id)).toMatchObject({ nightId: id, shipped, own: { see: 'A ring of smoke.' } })
+      desk.words.put('m57', 'en', { see: 'A ring.', how: 'Wait a little.' })
+      expect(desk.objects.story('m57', 'en', id)).toMatchObject({
+        see: 'A ring of smoke.',
+        how: 'Wait a little.',
+        answer: shipped?.answer,
+        sources: { see: 'written by the host', how: 'written by the host', answer: shipped?.sources.answer },
+      })
+
+      await desk.close()
+      desk = await openDesk(folder)
+      expect([see(), see(id)]).toEqual(['A ring.', 'A ring of smoke.'])
+      desk.words.takeBack('m57', 'en', id)
+      expect(see(id)).toBe('A ring.')
+      desk.words.takeBack('m57', 'en')
+      expect(desk.objects.story('m57', 'en', id)).toEqual(shipped)
+      expect(() => desk.words.put('m57', 'en', {}, 'nowhere')).toThrow(Fault)
     },
     SLOW_MS,
   )

@@ -1,12 +1,11 @@
 import { checkPage } from '../../server/web/pages/check.ts'
-import { checkSheetPage } from '../../server/web/pages/check-sheet.ts'
 import { holePage } from '../../server/web/pages/hole.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
 import { A_NIGHT } from './field-data.ts'
 import { A_HOLE, A_SHUT_HOLE } from './hole-data.ts'
-import { A_CHECK, EMPTY_TOUR, HOST, NAMES, TOUR, UNTOLD, VISITOR } from './page-data.ts'
+import { A_CHECK, HOST, NAMES, UNTOLD, VISITOR } from './page-data.ts'
 
-type Name = 'check' | 'hole' | 'check-sheet'
+type Name = 'check' | 'hole'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
 
@@ -33,9 +32,5 @@ export const CHECK_PAGES: { readonly [Page in Name]: readonly [full: Pages[Page]
       hasTour: false,
       names: UNTOLD,
     }),
-  ],
-  'check-sheet': [
-    checkSheetPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, checks: [A_CHECK], names: NAMES }, 'a4'),
-    checkSheetPage(HOST, { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, checks: [], names: UNTOLD }, 'letter'),
   ],
 }

@@ -1,7 +1,6 @@
 import type { TourState } from '../../server/desk/desk.ts'
 import { passesIn } from '../../server/tours/own-pass.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
-import { cardsPage } from '../../server/web/pages/cards.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
@@ -13,14 +12,14 @@ import { nightObjectsPage } from '../../server/web/pages/night-objects.ts'
 import { objectTonightPage } from '../../server/web/pages/object-tonight.ts'
 import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
-import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
 import { signInPage } from '../../server/web/pages/sign-in.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
-import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
 import { THE_AGAIN } from './again-data.ts'
 import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
 import { CHECK_PAGES } from './check-pages.ts'
+import { DATE_PAGES } from './dates-data.ts'
+import { FAULT_PAGES } from './fault-data.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
 import { BARE_FIELD, FIELD } from './field-subject.ts'
 import { A_MISSING } from './hole-data.ts'
@@ -29,22 +28,11 @@ import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
 import { A_LINE_ANSWER, AN_EMPTY_LINE } from './line-data.ts'
 import { A_PASS_DRAFT, ownThing } from './own-object-data.ts'
 import { OWN_PAGES } from './own-pages.ts'
-import {
-  A_CHECK,
-  A_FIELD,
-  AN_EVENING,
-  EMPTY_TOUR,
-  HOLDING,
-  HOST,
-  IN_GERMAN,
-  NAMES,
-  ONE_LANGUAGE,
-  TOUR,
-  UNTOLD,
-  VISITOR,
-} from './page-data.ts'
+import { A_CHECK, A_FIELD, AN_EVENING, HOLDING, HOST, NAMES, TOUR, UNTOLD, VISITOR } from './page-data.ts'
+import { PAPER_PAGES } from './paper-pages.ts'
 import { PHONE_PAGES } from './phone-pages.ts'
 import { QUEUE_PAGES } from './queue-data.ts'
+import { SET_UP_PAGES } from './set-up-pages.ts'
 import { ONE_THING, THE_LIST } from './thing-pages.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 import { THE_WISHES } from './wish-pages.ts'
@@ -104,6 +92,7 @@ export const EVERY_PAGE: Models = {
   ],
   'sign-in': [signInPage(VISITOR, WRONG, '/nights'), signInPage(VISITOR, BLANK, '/')],
   ...PHONE_PAGES,
+  ...DATE_PAGES,
   nights: [nightsPage(HOST, [A_NIGHT]), nightsPage(VISITOR, [])],
   newcomers: [
     newcomersPage(HOST, { site: A_SITE, learning: A_LEARNING, inUse: AN_IN_USE, trouble: 'fault.factor-moved' }),
@@ -189,40 +178,11 @@ export const EVERY_PAGE: Models = {
   objects: THE_LIST,
   object: ONE_THING,
   ...OWN_PAGES,
+  ...FAULT_PAGES,
   ...CHECK_PAGES,
+  ...SET_UP_PAGES,
   ...QUEUE_PAGES,
-  'run-sheet': [
-    runSheetPage(
-      HOST,
-      { night: A_MIXED_NIGHT, evening: AN_EVENING, tour: TOUR, isStale: true, names: NAMES, beside: A_BESIDE },
-      'a4',
-    ),
-    runSheetPage(
-      HOST,
-      { night: BARE_NIGHT, evening: AN_EVENING, tour: EMPTY_TOUR, isStale: false, names: UNTOLD, beside: [] },
-      'letter',
-    ),
-  ],
-  sheets: [
-    sheetsPage(
-      HOST,
-      { night: A_MIXED_NIGHT, tour: TOUR, isStale: true, checks: [A_CHECK], beside: A_BESIDE, names: NAMES },
-      'a4',
-    ),
-    sheetsPage(
-      HOST,
-      { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, checks: [], beside: [], names: UNTOLD },
-      'letter',
-    ),
-  ],
-  cards: [
-    cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: true, names: NAMES, second: IN_GERMAN }, 'a4'),
-    cardsPage(
-      HOST,
-      { night: A_NIGHT, tour: EMPTY_TOUR, isStale: false, names: UNTOLD, second: ONE_LANGUAGE },
-      'letter',
-    ),
-  ],
+  ...PAPER_PAGES,
   'field-row': [fieldRowPage(HOST, FIELD), fieldRowPage(VISITOR, { ...BARE_FIELD, night: BARE_NIGHT })],
   field: [fieldPage(HOST, FIELD, station), fieldPage(VISITOR, BARE_FIELD, station)],
   problem: [

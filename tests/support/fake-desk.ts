@@ -9,15 +9,19 @@ import { nightProblems, siteProblems, telescopeProblems } from '../../server/tou
 import type { Site } from '../../server/tours/site.ts'
 import type { Telescope } from '../../server/tours/telescope.ts'
 import type { Tour } from '../../server/tours/tour.ts'
-import { A_PAIR } from './alignment-data.ts'
+import { A_PAIR, A_SET_UP } from './alignment-data.ts'
 import { A_BESIDE } from './beside-data.ts'
+import { fakeDates } from './dates-data.ts'
 import { telescopeOf } from './demo-night.ts'
 import { fakeAgain } from './fake-again.ts'
+import { fakeCharts } from './fake-charts.ts'
+import { A_HEALTH } from './fake-health.ts'
 import { fakeLearning } from './fake-learning.ts'
 import { fakeObjects } from './fake-objects.ts'
 import { fakeSessions } from './fake-sessions.ts'
 import { fakeThings } from './fake-things.ts'
 import { fakeWishes, type KeptWishes } from './fake-wishes.ts'
+import { A_FINDING } from './fault-data.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR, THE_MOON } from './field-data.ts'
 import { A_GOOD_NOW } from './good-now-data.ts'
 import { A_HOLE, A_MISSING } from './hole-data.ts'
@@ -65,19 +69,14 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       ...skyPart(),
       ...fieldPart(kept),
       things: fakeThings(kit.sites),
+      dates: fakeDates(kit.sites),
       again: fakeAgain(kept, NOW, (id) => findIn(kept.nights, id, 'night')),
       wishes: fakeWishes(kept, (id) => findIn(kept.nights, id, 'night')),
       learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
       sessions: fakeSessions(kept.tokens, PIN),
       joins: fakeJoins,
-      health: () => ({
-        version: '0.1.0',
-        commit: 'none',
-        now: NOW,
-        isRehearsal: true,
-        counts: { stars: 1, outreach: 1, places: 1 },
-        sqlite: { version: '3.53.2', journalMode: 'wal', synchronous: 2 },
-      }),
+      charts: fakeCharts((id) => findIn(kept.nights, id, 'night')),
+      health: () => ({ ...A_HEALTH, now: NOW }),
       freeBytes: async () => 120e9,
       close: async () => {},
     },
@@ -196,6 +195,7 @@ type FieldPart =
   | 'missing'
   | 'beside'
   | 'alignment'
+  | 'faults'
   | 'marks'
 function fieldPart(kept: Kept): Pick<Desk, FieldPart> {
   const night = (id: string) => findIn(kept.nights, id, 'night')
@@ -216,7 +216,12 @@ function fieldPart(kept: Kept): Pick<Desk, FieldPart> {
       versions: toursOf,
     },
     tonight: async (id, key, at) => ({ ...A_TONIGHT, targetKey: key, at: at ?? A_TONIGHT.at, nightId: night(id).id }),
-    alignment: async (id) => [A_PAIR].filter(() => night(id).id === id),
+    faults: async (id, _at, ask) => ({ ...A_FINDING, answer: night(id) && ask && A_FINDING.answer }),
+    alignment: {
+      pairs: async (id) => [A_PAIR].filter(() => night(id).id === id),
+      outlook: async (id, at) => ({ cause: null, fromAt: at, nightId: night(id).id }),
+      setUp: async (id) => ({ ...A_SET_UP, nightId: night(id).id }),
+    },
     hole: async (id, open, at) => ({ ...A_HOLE, at, open, nightId: night(id).id }),
     goodNow: async (id, _stationId, at) => ({ ...A_GOOD_NOW, at, nightId: night(id).id }),
     missing: async () => A_MISSING,

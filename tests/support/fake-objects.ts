@@ -6,13 +6,14 @@ import type { Desk } from '../../server/desk/desk.ts'
 import { ownDesk } from '../../server/desk/own-objects.ts'
 import { storyTeller, wordDesk } from '../../server/desk/own-words.ts'
 import { notFound } from '../../server/errors.ts'
-import { AN_OBJECT } from './field-data.ts'
+import { A_NIGHT, AN_OBJECT } from './field-data.ts'
 
 /** One object of the list under two names, without a story; what a test enters or writes is kept by the real desk, in memory. */
 export function fakeObjects(now: Date): Pick<Desk, 'objects' | 'own' | 'words'> {
   const aliases: Readonly<Record<string, string>> = { m13: 'm13', ngc6205: 'm13' }
   const db = openDatabase(':memory:')
   migrate(db)
+  db.pragma('foreign_keys = OFF') // the nights are those of the fake desk
   const ownObjects = ownObjectStore(db)
   const stores = {
     objects: { story: () => undefined, storyLanguages: () => ['en'] },
@@ -23,6 +24,10 @@ export function fakeObjects(now: Date): Pick<Desk, 'objects' | 'own' | 'words'> 
   const clock = { now: () => now, isRehearsal: true, speed: 1 }
   const aliasOf = (key: string) => (Object.hasOwn(aliases, key) ? aliases[key] : undefined)
   const keyOf = (name: string) => aliasOf(name) ?? ownObjects.called(name)?.key
+  const nightOf = (id: string) => {
+    if (id !== A_NIGHT.id) throw notFound('night')
+    return A_NIGHT
+  }
   return {
     objects: {
       search: () => [],
@@ -38,6 +43,6 @@ export function fakeObjects(now: Date): Pick<Desk, 'objects' | 'own' | 'words'> 
       worldEvents: () => [],
     },
     own: ownDesk({ ownObjects, clock, keyOf }),
-    words: wordDesk({ ...stores, show }),
+    words: wordDesk({ ...stores, show, findNight: nightOf }),
   }
 }

@@ -50,10 +50,10 @@ export const dotsOf = (base64: string): string => `(async () => {
   return { width, height, dots: [...context.getImageData(0, 0, width, height).data] }
 })()`
 
-/** Names of the printed cards whose words do not fit. */
+/** How the printed cards begin that do not hold all that stands on them, on either side. */
 export const CUT_CARDS = `[...document.querySelectorAll('.card')]
-  .filter((card) => card.querySelector('.foot').getBoundingClientRect().bottom > card.getBoundingClientRect().bottom + 0.5)
-  .map((card) => card.querySelector('h2').textContent)`
+  .filter((card) => card.lastElementChild.getBoundingClientRect().bottom > card.getBoundingClientRect().bottom + 0.5)
+  .map((card) => card.textContent.trim().slice(0, 60))`
 
 /** How large something on the page is, in CSS pixels. */
 export interface Box {

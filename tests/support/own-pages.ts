@@ -23,6 +23,7 @@ const TOLD = {
   key: 'm13',
   language: 'en',
   shipped: A_STORY,
+  nightId: null,
   own: OWN_WORDS,
   story: together({ key: 'm13', language: 'en', shipped: A_STORY, own: OWN_WORDS }),
 }
@@ -59,6 +60,7 @@ export const OWN_PAGES: { readonly [Page in Name]: readonly [full: Pages[Page], 
       languages: ['de', 'en'],
       state: { values: { see: 'x' }, problems: [{ field: 'see', key: 'problem.too-long', values: { maximum: 180 } }] },
       strangeLanguage: 'zz9',
+      tonight: { night: A_NIGHT, isAlways: false },
     }),
     ownWordsPage(VISITOR, {
       name: AN_OBJECT.name,
@@ -71,6 +73,7 @@ export const OWN_PAGES: { readonly [Page in Name]: readonly [full: Pages[Page], 
       languages: [],
       state: null,
       strangeLanguage: null,
+      tonight: null,
     }),
   ],
 }

@@ -1,7 +1,6 @@
 import type { PhoneAddress } from '../../server/web/addresses.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
 import { joinPage } from '../../server/web/pages/join.ts'
-import { joinCardPage } from '../../server/web/pages/join-card.ts'
 import { type PhonesSubject, phonesPage } from '../../server/web/pages/phones.ts'
 import { A_NIGHT } from './field-data.ts'
 import { A_PHONE, A_PHONE_NOW, A_WAITING_PHONE } from './join-data.ts'
@@ -61,11 +60,11 @@ const WRONG_CODE = {
   problems: [{ field: 'code', key: 'fault.wrong-code' }],
 }
 const BLANK = { values: {}, problems: [] }
-const CARD = { night: A_NIGHT, addresses: ADDRESSES, port: 8080, codes: CODES }
+export const A_JOIN_CARD = { night: A_NIGHT, addresses: ADDRESSES, port: 8080, codes: CODES }
 
 type PhonePages = Pick<
   { readonly [Name in keyof Pages]: readonly [full: Pages[Name], empty: Pages[Name]] },
-  'join' | 'phones' | 'join-card'
+  'join' | 'phones'
 >
 
 export const PHONE_PAGES: PhonePages = {
@@ -74,5 +73,4 @@ export const PHONE_PAGES: PhonePages = {
     joinPage(VISITOR, { who: { ...A_PHONE, aheadSec: 75 }, isGone: false, form: BLANK, isHosts: true, look: 'day' }),
   ],
   phones: [phonesPage(HOST, BUSY), phonesPage(HOST, SHUT)],
-  'join-card': [joinCardPage(HOST, CARD, 'a4'), joinCardPage(HOST, { ...CARD, addresses: [] }, 'letter')],
 }

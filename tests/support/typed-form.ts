@@ -12,3 +12,19 @@ export function filledIn(html: string): Record<string, string> {
   }
   return fields
 }
+
+/** The address that a browser asks for when a form that only asks is sent untouched: all its fields, each as often as it stands there. */
+export function askedBy(form: string): string {
+  const [, action = ''] = / action="([^"]*)"/.exec(form) ?? []
+  const inputs = [...form.matchAll(/<input[^>]*>/g)].map(([input]): [string, string] => [
+    / name="([^"]*)"/.exec(input)?.[1] ?? '',
+    / value="([^"]*)"/.exec(input)?.[1] ?? '',
+  ])
+  const selects = [...form.matchAll(/<select[^>]* name="([^"]*)"[^>]*>(.*?)<\/select>/gs)].map(
+    ([, name = '', options = '']): [string, string] => [
+      name,
+      (/<option value="([^"]*)" selected/.exec(options) ?? /<option value="([^"]*)"/.exec(options))?.[1] ?? '',
+    ],
+  )
+  return `${action}?${new URLSearchParams([...inputs, ...selects])}`
+}

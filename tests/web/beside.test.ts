@@ -5,8 +5,8 @@ import { besideNow, besidePart, besideShort } from '../../server/web/pages/besid
 import { fieldPage } from '../../server/web/pages/field.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
-import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
-import { sheetsPage } from '../../server/web/pages/station-sheets.ts'
+import { runSheet } from '../../server/web/pages/run-sheet.ts'
+import { stationSheets } from '../../server/web/pages/station-sheets.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { A_BESIDE, A_MIXED_NIGHT, BESIDE_STATIONS } from '../support/beside-data.ts'
 import { A_NIGHT } from '../support/field-data.ts'
@@ -144,19 +144,19 @@ describe('paper', () => {
       { station: 'White sheet:', text: 'Great cluster in Hercules.' },
       { station: 'Ask us:', text: 'Answers questions and sends people on.' },
     ])
-    expect(runSheetPage(HOST, paper, 'a4')).toMatchObject({
+    expect(runSheet(HOST, paper)).toMatchObject({
       besideLabel: 'Beside the telescopes, by half hour from 18:30',
       beside: { length: 4 },
       isDense: true,
     })
-    expect(runSheetPage(HOST, { ...paper, night: A_NIGHT, beside: [] }, 'a4')).toMatchObject({
+    expect(runSheet(HOST, { ...paper, night: A_NIGHT, beside: [] })).toMatchObject({
       beside: [],
       isDense: false,
     })
   })
 
   it('has a sheet for each of them', () => {
-    const { sheets } = sheetsPage(HOST, paper, 'letter')
+    const { sheets } = stationSheets(HOST, paper)
     expect(sheets.map(({ station, telescope, isEmpty }) => [station, telescope, isEmpty])).toEqual([
       ['By the oak', 'Old eight inch', false],
       ['Star walk', 'Guide without a telescope', false],

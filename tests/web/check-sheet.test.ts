@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Check, CheckLine } from '../../server/tours/check.ts'
-import { checkSheetPage } from '../../server/web/pages/check-sheet.ts'
-import { fistsShort, pointShort } from '../../server/web/pages/say.ts'
+import { checkSheet } from '../../server/web/pages/check-sheet.ts'
+import { halvesText, pointShort } from '../../server/words/directions.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { A_LINE, ENGLISH, HOST, NAMES, TOUR } from '../support/page-data.ts'
 
@@ -14,7 +14,7 @@ const halfHour = (k: number, line: Partial<CheckLine>, spare: Partial<CheckLine>
   changes: [],
 })
 const sheet = (checks: readonly Check[]) =>
-  checkSheetPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, checks, names: NAMES }, 'a4')
+  checkSheet(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, checks, names: NAMES })
 
 describe('the half-hour checks on paper', () => {
   it('put targets down and half hours across, the programme before the spares', () => {
@@ -58,6 +58,6 @@ describe('the half-hour checks on paper', () => {
 describe('directions for tables', () => {
   it('are letters and numbers', () => {
     expect([0, 4, 11, 15].map((point) => pointShort(ENGLISH, point))).toEqual(['N', 'E', 'WSW', 'NNW'])
-    expect([0, 0.5, 1, 2.5].map(fistsShort)).toEqual(['0', '½', '1', '2½'])
+    expect([0, 0.5, 1, 2.5].map((fists) => halvesText(ENGLISH, fists))).toEqual(['0', '½', '1', '2½'])
   })
 })

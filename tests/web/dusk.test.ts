@@ -1,17 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import { boardPage } from '../../server/web/pages/board.ts'
-import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
+import { runSheet } from '../../server/web/pages/run-sheet.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { AN_EVENING, HOLDING, HOST, NAMES, TOUR } from '../support/page-data.ts'
 
 /** The evening of the page data is that of Friday 20 November 2026. */
 const late = { ...A_NIGHT, date: '2026-11-21', opens: '00:30', closes: '03:00' }
 const labelsOf = (night: typeof A_NIGHT) => {
-  const sheet = runSheetPage(
-    HOST,
-    { night, evening: AN_EVENING, tour: TOUR, isStale: false, names: NAMES, beside: [] },
-    'a4',
-  )
+  const sheet = runSheet(HOST, {
+    night,
+    evening: AN_EVENING,
+    tour: TOUR,
+    isStale: false,
+    names: NAMES,
+    beside: [],
+  })
   const board = boardPage(HOST, {
     night,
     evening: AN_EVENING,

@@ -102,7 +102,7 @@ describe('the page of a station', () => {
     expect(page().about).toMatchObject({
       direction: 'Now west-north-west, 2½ fists up.',
       setups: ['Eyepiece wide, 48 times'],
-      height: 'You look in 131 cm above the ground.',
+      height: 'The eyepiece is 131 cm above the ground.',
       kind: 'Globular star cluster in Hercules',
       see: 'A round, grainy glow.',
       parts: expect.arrayContaining([expect.objectContaining({ text: 'Single stars at its edge.' })]),

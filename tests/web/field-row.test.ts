@@ -38,12 +38,13 @@ describe('the row', () => {
     expect(row({ news: FIELD.news }).stations[0]).toMatchObject({ now: 'Has left the row', until: null, next: null })
   })
 
-  it('leads to the line, to cloud holes in the same look, and to the check', () => {
+  it('leads to the line, to cloud holes in the same look, to stars to align on and to the check', () => {
     expect(row({ look: 'day' }).ways.map(({ href }) => href)).toEqual([
       '/field/night-1/line',
       '/nights/night-1/hole?look=day',
+      '/nights/night-1/align?look=day',
       '/nights/night-1/check?look=day',
     ])
-    expect(row({ tour: undefined }).ways).toHaveLength(2)
+    expect(row({ tour: undefined }).ways).toHaveLength(3)
   })
 })

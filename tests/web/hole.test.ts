@@ -77,7 +77,7 @@ describe('the page of a cloud hole', () => {
       direction: 'west-north-west, 2½ fists up',
       when: 'until 19:40: oak',
       setups: ['Eyepiece wide, 48 times'],
-      height: 'You look in 131 cm above the ground.',
+      height: 'The eyepiece is 131 cm above the ground.',
     })
   })
 

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import type { Story } from '../../server/tours/target.ts'
-import { cardsPage } from '../../server/web/pages/cards.ts'
+import { cards } from '../../server/web/pages/cards.ts'
+import { papersPage } from '../../server/web/pages/papers.ts'
 import { A_NIGHT } from '../support/field-data.ts'
-import { A_STORY, HOST, IN_GERMAN, NAMES, ONE_LANGUAGE, TOUR, UNTOLD } from '../support/page-data.ts'
+import { A_STORY, HOST, IN_GERMAN, NAMES, ONE_LANGUAGE, UNTOLD } from '../support/page-data.ts'
+import { A_FULL_PRINT } from '../support/paper-pages.ts'
 
 const page = (second = IN_GERMAN, names = NAMES) =>
-  cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, names, second }, 'a4')
-const card = (second = IN_GERMAN, names = NAMES) => page(second, names).pages[0]?.cards[0]
+  cards(HOST, { ...A_FULL_PRINT, night: A_NIGHT, isStale: false, names, second })
+const card = (second = IN_GERMAN, names = NAMES) => page(second, names).pages[0]?.sides[0]?.face
 const inGerman = (more: Partial<Story>) => ({
   ...IN_GERMAN,
   story: () => ({ ...A_STORY, language: 'de', ...more }),
@@ -40,7 +42,7 @@ describe('cards in two languages', () => {
     const long = telling({ see: words(8), lookFor: words(8), how: words(8), compare: words(8), answer: words(8) })
     expect(parts(inGerman({ see: 'Ein Nebel.', lookFor: 'Der Rand.', answer: 'Er ist alt.' }))).toEqual([false, all, 3])
     expect(parts(inGerman({ see: words(14), lookFor: words(8), answer: words(8) }))).toEqual([true, all, 3])
-    expect(parts(inGerman({ see: words(9), lookFor: words(7), answer: words(22) }), long)).toEqual([
+    expect(parts(inGerman({ see: words(12), lookFor: words(14), answer: words(22) }), long)).toEqual([
       true,
       'lookFor compare answer',
       2,
@@ -49,14 +51,17 @@ describe('cards in two languages', () => {
   })
 
   it('offer the languages in which there are words, and keep the choice on the other paper', () => {
-    expect(page().languages).toMatchObject({
+    const frame = (second = IN_GERMAN) => papersPage(HOST, { ...A_FULL_PRINT, second }, 'cards')
+    const selects = (second = IN_GERMAN) => frame(second).cardForm?.selects.map(({ name }) => name)
+    expect(frame().cardForm?.selects[2]).toMatchObject({
       options: [
         { value: '', text: 'None', isChosen: false },
         { value: 'de', text: 'German', isChosen: true },
       ],
     })
-    expect(page().otherPaper.href).toMatch(/paper=letter&second=de$/)
-    expect(page(ONE_LANGUAGE).languages).toBeNull()
-    expect(page(ONE_LANGUAGE).otherPaper.href).toMatch(/paper=letter$/)
+    const other = (second = IN_GERMAN) => frame(second).links.find(({ href }) => href.includes('paper=letter'))?.href
+    expect(other()).toMatch(/paper=letter&second=de$/)
+    expect(selects(ONE_LANGUAGE)).toEqual(['cards', 'backs'])
+    expect(other(ONE_LANGUAGE)).toMatch(/paper=letter$/)
   })
 })

@@ -70,6 +70,62 @@ describe('the page of words', () => {
   })
 })
 
+describe('words for one night', () => {
+  const NIGHT = 'night-1'
+  const tonight = `${PAGE}?language=de&night=${NIGHT}`
+  const always = `${tonight}&for=always`
+  afterEach(() => service.desk.words.takeBack('m13', 'de', NIGHT))
+
+  it('are chosen beside those for every night, win over them, and give way when they are taken back', async () => {
+    await post(always, { see: 'Ein Ball.', how: 'Daneben.' })
+    const kept = await post(tonight, { see: 'Ein Schwarm.', how: 'Daneben.' })
+    expect([kept.statusCode, kept.headers.location]).toEqual([303, tonight])
+    expect(service.desk.words.of('m13', 'de', NIGHT).own).toEqual({ see: 'Ein Schwarm.' })
+    expect(service.desk.words.of('m13', 'de').own).toEqual({ see: 'Ein Ball.', how: 'Daneben.' })
+    const form = (await get(tonight)).body
+    expect(form).toContain('Your words in German, for this night alone')
+    expect(form).toMatch(/aria-current="true">For “[^<]+” alone</)
+    expect(form).toMatch(/Otherwise: <span lang="de">Ein Ball\.</)
+    expect(form).toContain(`href="/nights/${NIGHT}/print/cards"`)
+    expect((await get(always)).body).toMatch(/aria-current="true">For every night<.*>Ein Ball\.<\/textarea>/s)
+    expect((await post(`${PAGE}/back?language=de&night=${NIGHT}`)).headers.location).toBe(tonight)
+    expect(service.desk.objects.story('m13', 'de', NIGHT)?.see).toBe('Ein Ball.')
+  })
+
+  it('are read by everyone, written by the host, and need a night that there is', async () => {
+    await post(tonight, { see: 'Ein Schwarm.' })
+    const read = (await get(tonight, asVisitor)).body
+    expect(read).toContain('<dd lang="de">Ein Schwarm.</dd>')
+    expect(read).not.toContain('For every night')
+    expect((await get(`${PAGE}?language=de`, asVisitor)).body).not.toContain('Ein Schwarm.')
+    expect((await post(tonight, { see: 'x' }, asVisitor)).statusCode).toBe(403)
+    expect((await get(`${PAGE}?night=nowhere`)).statusCode).toBe(404)
+    expect((await post(`${PAGE}?language=de&night=nowhere`, { see: 'x' })).statusCode).toBe(404)
+    const alias = await get(`/objects/ngc6205/words?language=de&night=${NIGHT}`)
+    expect(alias.headers.location).toBe(tonight)
+  })
+
+  it('stand on the cards of that night, in the first language and in the second, which say whose they are', async () => {
+    const printed = async () => (await get(`/nights/${NIGHT}/print/cards?backs=no&second=de`, asVisitor)).body
+    expect(await printed()).not.toContain('Words by the host.')
+    await post(`${PAGE}?language=en&night=${NIGHT}`, { see: 'A swarm of lights.' })
+    await post(tonight, { see: 'Ein Schwarm.' })
+    const cards = await printed()
+    expect(cards).toContain('<p class="see">A swarm of lights.</p>')
+    expect(cards).toMatch(/<div class="second" lang="de"><p>Ein Schwarm\.<\/p>/)
+    expect(cards).toMatch(/Programme version \d+\. (Out of date: print anew\. )?Words by the host\./)
+    service.desk.words.takeBack('m13', 'en', NIGHT)
+  })
+
+  it('are kept with a long sentence, which the form names', async () => {
+    const long = `${Array.from({ length: 21 }, () => 'wort').join(' ')}.`
+    expect((await post(tonight, { see: 'Kurz. Ganz kurz.', answer: long })).statusCode).toBe(303)
+    const form = (await get(tonight)).body
+    expect(form).toContain('“If they ask” has a sentence of 21 words.')
+    expect(form).not.toContain('“Before the look” has a sentence')
+  })
+})
+
 describe('words through the API', () => {
   const url = '/api/objects/m13/words/de'
   const put = (payload: object, as = asHost) => service.app.inject(as({ method: 'PUT', url, payload }))

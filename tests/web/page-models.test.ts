@@ -1,24 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { boardPage } from '../../server/web/pages/board.ts'
-import { cardsPage } from '../../server/web/pages/cards.ts'
+import { cards } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
 import { telescopesPage } from '../../server/web/pages/lists.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
-import { runSheetPage } from '../../server/web/pages/run-sheet.ts'
+import { runSheet } from '../../server/web/pages/run-sheet.ts'
 import { timetable } from '../../server/web/pages/timetable.ts'
 import { A_NIGHT, A_TELESCOPE } from '../support/field-data.ts'
-import {
-  A_CHECK,
-  A_FIELD,
-  AN_EVENING,
-  HOLDING,
-  HOST,
-  NAMES,
-  ONE_LANGUAGE,
-  TOUR,
-  UNTOLD,
-  VISITOR,
-} from '../support/page-data.ts'
+import { A_CHECK, A_FIELD, AN_EVENING, HOLDING, HOST, NAMES, TOUR, UNTOLD, VISITOR } from '../support/page-data.ts'
+import { AN_EMPTY_PRINT } from '../support/paper-pages.ts'
 
 const subject = {
   night: A_NIGHT,
@@ -127,7 +117,7 @@ describe('the list of the kit', () => {
     const reachOf = (axisHighCm: number) =>
       telescopesPage(HOST, [{ ...A_TELESCOPE, axisLowCm: 70, axisHighCm }], []).telescopes[0]?.reach
     expect(reachOf(70)).toBe('Pivot of the tube at 70 cm. From a chair: yes, from the side')
-    expect(reachOf(110)).toBe('Pivot of the tube at 70 to 110 cm. From a chair: yes, from the side')
+    expect(reachOf(110)).toBe('Pivot of the tube at 70 cm to 110 cm. From a chair: yes, from the side')
   })
 })
 
@@ -148,16 +138,14 @@ describe('the half-hour check', () => {
 
 describe('paper', () => {
   it('keeps the four calls and an emergency card on the run sheet', () => {
-    const sheet = runSheetPage(HOST, { ...subject, isStale: false }, 'a4')
+    const sheet = runSheet(HOST, { ...subject, isStale: false })
     expect(sheet.calls).toHaveLength(4)
     expect(sheet.emergency.map(({ label }) => label)).toContain('First aid')
     expect(sheet.dusks.map(({ time }) => time)).toEqual(['16:32', '17:05', '17:42', 'not tonight'])
   })
 
   it('tells the story on a card, or the facts and room for own words', () => {
-    const card = (names: typeof NAMES) =>
-      cardsPage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, names, second: ONE_LANGUAGE }, 'a4').pages[0]
-        ?.cards[0]
+    const card = (names: typeof NAMES) => cards(HOST, { ...AN_EMPTY_PRINT, tour: TOUR, names }).pages[0]?.sides[0]?.face
     expect(card(NAMES)).toMatchObject({ see: 'A round, grainy glow.', ownWords: null })
     expect(card(UNTOLD)).toMatchObject({ kind: 'Globular star cluster in Hercules', ownWords: 'In your own words:' })
     expect(card(UNTOLD)?.distance).toBe('About 23,000 light-years away')
@@ -165,11 +153,7 @@ describe('paper', () => {
 
   it('gives each thing one card, however often it is shown', () => {
     const twice = { ...TOUR, stops: [...TOUR.stops, ...TOUR.stops] }
-    const { pages } = cardsPage(
-      HOST,
-      { night: A_NIGHT, tour: twice, isStale: false, names: NAMES, second: ONE_LANGUAGE },
-      'a4',
-    )
-    expect(pages.flatMap(({ cards }) => cards)).toHaveLength(1)
+    const { pages } = cards(HOST, { ...AN_EMPTY_PRINT, tour: twice })
+    expect(pages.flatMap(({ sides }) => sides.filter(({ face }) => face !== null))).toHaveLength(1)
   })
 })

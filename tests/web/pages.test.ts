@@ -3,8 +3,11 @@ import { join } from 'node:path'
 import Fastify from 'fastify'
 import { describe, expect, it } from 'vitest'
 import type { Pages } from '../../server/web/pages/index.ts'
+import { PIECE_NAMES, papersPage } from '../../server/web/pages/papers.ts'
 import { pageWriter, readViews, VIEWS } from '../../server/web/views.ts'
 import { EVERY_PAGE } from '../support/every-page.ts'
+import { HOST } from '../support/page-data.ts'
+import { A_FULL_PRINT } from '../support/paper-pages.ts'
 
 /** Sentences that the script of the page fills itself. */
 const FOR_SCRIPTS = / data-[\w-]+="[^"]*"/g
@@ -71,12 +74,10 @@ describe('a programme that is not all that is to know', () => {
     expect(programme).toMatch(/The night was changed after this programme was built.*Build it again/s)
   })
 
-  it('is printed with a warning, and one that holds without', () => {
-    for (const name of ['run-sheet', 'sheets', 'cards'] as const) {
-      const [stale, holding] = written.get(name) ?? []
-      expect(stale).toContain('Out of date: the night was changed after this programme was built.')
-      expect(holding).not.toContain('Out of date')
-    }
+  it.each(PIECE_NAMES)('is printed with a warning as %s, and one that holds without', async (name) => {
+    const printed = (isStale: boolean) => write(app, 'papers', papersPage(HOST, { ...A_FULL_PRINT, isStale }, name))
+    expect(await printed(true)).toContain('Out of date: the night was changed after this programme was built.')
+    expect(await printed(false)).not.toContain('Out of date')
   })
 })
 

@@ -44,8 +44,9 @@ describe('spelling', () => {
     ).toEqual([])
   })
 
-  it('is right in every sentence of the pages', () => {
-    const sentences = Object.entries(readWordTables().en ?? {}).flatMap(([key, message]) =>
+  it('is right in every sentence of the pages, but for how a name sounds', () => {
+    const written = Object.entries(readWordTables().en ?? {}).filter(([key]) => !key.startsWith('align.said-'))
+    const sentences = written.flatMap(([key, message]) =>
       (typeof message === 'string' ? [message] : Object.values(message)).map(
         (text) => [key, text.replaceAll(/\{\w+\}/g, '')] as const,
       ),

@@ -29,7 +29,7 @@ export const alignmentRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, 
       const { id, site } = desk.nights.find(request.params.id)
       const asked = request.query.at
       const at = asked === undefined ? clock.now() : instant('at', asked)
-      const pairs = await desk.alignment(id, at)
+      const pairs = await desk.alignment.pairs(id, at)
       const words = wordsFor(request)
       return {
         at,

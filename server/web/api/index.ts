@@ -4,6 +4,7 @@ import { againRoutes } from './again.ts'
 import { alignmentRoutes } from './alignment.ts'
 import { besideRoutes } from './beside.ts'
 import { checkRoutes } from './checks.ts'
+import { dateRoutes } from './dates.ts'
 import { healthRoutes } from './health.ts'
 import { holeRoutes } from './hole.ts'
 import { joinRoutes } from './join.ts'
@@ -41,6 +42,7 @@ const PLUGINS = [
   siteRoutes,
   telescopeRoutes,
   nightRoutes,
+  dateRoutes,
   tourRoutes,
   againRoutes,
   wishRoutes,

@@ -1,9 +1,9 @@
 import type { Check, CheckLine } from '../../tours/check.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
-import type { Paper, PaperFrame } from './paper.ts'
-import { paperFrame, staleText, versionText } from './paper-frame.ts'
-import { causeText, fistsShort, type Names, pointShort, targetName } from './say.ts'
+import { halvesText, pointShort } from '../../words/directions.ts'
+import { staleText, versionText } from './paper-frame.ts'
+import { causeText, type Names, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
 export interface CheckCell {
@@ -29,7 +29,7 @@ export interface CheckTable {
   readonly stations: readonly { readonly name: string; readonly rows: readonly CheckSheetRow[] }[]
 }
 
-export interface CheckSheetPage extends PaperFrame {
+export interface CheckSheet {
   readonly title: string
   readonly version: string
   readonly stale: string | null
@@ -51,15 +51,12 @@ const MOST_TIMES = 7
 const LEGEND = ['good', 'going', 'coming', 'gone', 'changed', 'where'] as const
 
 /** All half-hour checks of an evening on paper: targets down, half hours across, in marks that a red lamp and a copier leave. */
-export function checkSheetPage(viewer: Viewer, subject: CheckSheetSubject, paper: Paper): CheckSheetPage {
+export function checkSheet(viewer: Viewer, subject: CheckSheetSubject): CheckSheet {
   const { words } = viewer
   const { night, tour, checks } = subject
-  const frame = paperFrame(viewer, night, paper, 'check-sheet', 'print.check-sheet')
   const tables = chunksOf(checks).map(({ from, to }) => tableOf(viewer, subject, from, to))
   const isEmpty = tables.every(({ stations }) => stations.length === 0)
   return {
-    ...frame,
-    sheet: { ...frame.sheet, styles: [...frame.sheet.styles, 'check-sheet.css'] },
     title: words.say('print.check-sheet'),
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, subject.isStale),
@@ -117,9 +114,9 @@ function cellOf(viewer: Viewer, night: Night, now: CheckLine | undefined, before
   const { words } = viewer
   const canShow = now.group === 'good' || now.group === 'going'
   return {
-    where: canShow ? `${pointShort(words, now.point)} ${fistsShort(now.fists)}` : '',
+    where: canShow ? `${pointShort(words, now.point)} ${halvesText(words, now.fists)}` : '',
     state: stateText(viewer, night, now),
-    eye: canShow && now.eyepieceHeightCm !== null ? words.say('print.check-cm', { cm: now.eyepieceHeightCm }) : '',
+    eye: canShow && now.eyepieceHeightCm !== null ? words.length(now.eyepieceHeightCm, 'centimeter') : '',
     isChanged: before !== undefined && before.group !== now.group,
   }
 }

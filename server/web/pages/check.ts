@@ -136,7 +136,9 @@ function whenText(words: CheckWords, night: Night, line: CheckLine): string {
 function moreText(words: CheckWords, { altitudeDeg, eyepieceHeightCm, minutesLeft }: CheckLine): string {
   return [
     ...(altitudeDeg <= 0 ? [] : [words.say('check.height', { degrees: words.number(altitudeDeg) })]),
-    ...(eyepieceHeightCm === null ? [] : [words.say('check.eyepiece', { cm: words.number(eyepieceHeightCm) })]),
+    ...(eyepieceHeightCm === null
+      ? []
+      : [words.say('check.eyepiece', { height: words.length(eyepieceHeightCm, 'centimeter') })]),
     ...(minutesLeft === null ? [] : [words.say('check.minutes', { count: Math.round(minutesLeft) })]),
   ].join(' ')
 }

@@ -1,17 +1,32 @@
 import type { ShowObject } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
 
-/** What the catalogue knows of an object beside its distance, as short sentences. */
-export function factLines(words: Words, { colours, starCount, separationArcsec }: ShowObject): string[] {
-  const digits = separationArcsec !== null && separationArcsec < 10 ? 1 : 0
-  return [
-    ...(colours ? [words.say('card.colours', { one: colours[0], other: colours[1] })] : []),
-    ...(separationArcsec === null
-      ? []
-      : [words.say('card.separation', { arcsec: words.number(separationArcsec, digits) })]),
-    ...(starCount === null ? [] : [words.say('card.stars', { stars: words.number(rounded(starCount)) })]),
-  ]
+/** A fact as a short sentence, and the column of the catalogue that it comes from. */
+export interface Fact {
+  readonly column: keyof ShowObject
+  readonly text: string
 }
+
+/** What the catalogue knows of an object beside its distance. */
+export function factsOf(words: Words, { colours, starCount, separationArcsec }: ShowObject): readonly Fact[] {
+  const digits = separationArcsec !== null && separationArcsec < 10 ? 1 : 0
+  const facts: readonly (Fact | null)[] = [
+    colours && { column: 'colours', text: words.say('card.colours', { one: colours[0], other: colours[1] }) },
+    separationArcsec === null
+      ? null
+      : {
+          column: 'separationArcsec',
+          text: words.say('card.separation', { arcsec: words.number(separationArcsec, digits) }),
+        },
+    starCount === null
+      ? null
+      : { column: 'starCount', text: words.say('card.stars', { stars: words.number(rounded(starCount)) }) },
+  ]
+  return facts.filter((fact) => fact !== null)
+}
+
+/** The same as sentences alone. */
+export const factLines = (words: Words, object: ShowObject): string[] => factsOf(words, object).map(({ text }) => text)
 
 const MILLION = 1_000_000
 

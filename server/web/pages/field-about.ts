@@ -6,7 +6,7 @@ import type { Aim } from '../../tours/target.ts'
 import type { Setup } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
 import { type BesideThing, besideThings } from './beside-things.ts'
-import { kindText, partsOf } from './cards.ts'
+import { kindText, partsOf } from './card-face.ts'
 import { type FieldGround, halfAt, runningStop, stateOf } from './field-ground.ts'
 import { lightText } from './light-text.ts'
 import { directionText } from './say.ts'
@@ -55,7 +55,7 @@ export const setupTexts = (words: Words, station: Station, setups: readonly Setu
   setups.flatMap((setup) => setupText(words, station, setup))
 
 const heightText = (words: Words, { eyepieceHeightCm: heightCm }: CheckLine): string | null =>
-  heightCm === null ? null : words.say('check.eyepiece', { cm: words.number(heightCm) })
+  heightCm === null ? null : words.say('check.eyepiece', { height: words.length(heightCm, 'centimeter') })
 
 function told(
   words: Words,

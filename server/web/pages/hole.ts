@@ -135,7 +135,7 @@ function thing(viewer: Viewer, { night, names }: HoleSubject, line: HoleLine): H
     when,
     chance: chanceText(words, line.chance),
     setups: line.setups.flatMap((setup) => setupText(words, station, setup)),
-    height: heightCm === null ? null : words.say('check.eyepiece', { cm: words.number(heightCm) }),
+    height: heightCm === null ? null : words.say('check.eyepiece', { height: words.length(heightCm, 'centimeter') }),
   }
 }
 

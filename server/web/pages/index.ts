@@ -1,13 +1,16 @@
 import type { AgainPage } from './again.ts'
+import type { AlignPage } from './align.ts'
+import type { AloudPage } from './aloud.ts'
 import type { BoardPage } from './board.ts'
-import type { CardsPage } from './cards.ts'
 import type { CheckPage } from './check.ts'
-import type { CheckSheetPage } from './check-sheet.ts'
+import type { DatePage } from './date.ts'
+import type { DateRulesPage } from './date-rules-form.ts'
+import type { DatesPage } from './dates.ts'
+import type { FaultsPage } from './faults.ts'
 import type { FieldPage } from './field.ts'
 import type { FieldRowPage } from './field-row.ts'
 import type { HolePage } from './hole.ts'
 import type { JoinPage } from './join.ts'
-import type { JoinCardPage } from './join-card.ts'
 import type { LinePage } from './line.ts'
 import type { LineHelperPage } from './line-page.ts'
 import type { NightsPage, SitesPage, TelescopesPage } from './lists.ts'
@@ -21,13 +24,14 @@ import type { OwnFormPage } from './own-form.ts'
 import type { OwnImportPage } from './own-import.ts'
 import type { OwnObjectsPage } from './own-objects.ts'
 import type { OwnWordsPage } from './own-words.ts'
+import type { PapersPage } from './paper.ts'
+import type { PapersForm } from './papers-form.ts'
 import type { PhonesPage } from './phones.ts'
 import type { ProblemPage } from './problem-page.ts'
 import type { ProgrammePage } from './programme.ts'
-import type { RunSheetPage } from './run-sheet.ts'
+import type { SetUpPage } from './set-up.ts'
 import type { SignInPage } from './sign-in.ts'
 import type { SiteFormPage } from './site-form.ts'
-import type { SheetsPage } from './station-sheets.ts'
 import type { TelescopeFormPage } from './telescope-form.ts'
 import type { TonightPage } from './tonight.ts'
 import type { WishesPage } from './wishes.ts'
@@ -41,6 +45,9 @@ export interface Pages {
   readonly nights: NightsPage
   readonly newcomers: NewcomersPage
   readonly 'night-form': NightFormPage
+  readonly dates: DatesPage
+  readonly date: DatePage
+  readonly 'date-rules': DateRulesPage
   readonly sites: SitesPage
   readonly 'site-form': SiteFormPage
   readonly telescopes: TelescopesPage
@@ -51,6 +58,10 @@ export interface Pages {
   readonly check: CheckPage
   readonly line: LinePage
   readonly hole: HolePage
+  readonly align: AlignPage
+  readonly 'set-up': SetUpPage
+  readonly aloud: AloudPage
+  readonly faults: FaultsPage
   readonly 'night-objects': NightObjectsPage
   readonly 'object-tonight': ObjectTonightPage
   readonly objects: ObjectsPage
@@ -59,11 +70,8 @@ export interface Pages {
   readonly 'own-form': OwnFormPage
   readonly 'own-import': OwnImportPage
   readonly 'own-words': OwnWordsPage
-  readonly 'check-sheet': CheckSheetPage
-  readonly 'run-sheet': RunSheetPage
-  readonly sheets: SheetsPage
-  readonly cards: CardsPage
-  readonly 'join-card': JoinCardPage
+  readonly papers: PapersPage
+  readonly 'papers-form': PapersForm
   readonly 'field-row': FieldRowPage
   readonly field: FieldPage
   readonly 'line-page': LineHelperPage

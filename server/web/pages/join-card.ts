@@ -1,7 +1,7 @@
 import type { JoinCodes } from '../../desk/join-codes.ts'
 import type { Night } from '../../tours/night.ts'
 import type { PhoneAddress } from '../addresses.ts'
-import type { Paper, PaperFrame } from './paper.ts'
+import type { PaperLook, PapersPage, PrintedPiece } from './paper.ts'
 import { paperFrame } from './paper-frame.ts'
 import { codeText, joinCode, type ScanCode, visitorsCode } from './phones-ways.ts'
 import type { Viewer } from './sheet.ts'
@@ -17,7 +17,8 @@ export interface CardPart extends ScanCode {
   readonly phone: readonly string[]
 }
 
-export interface JoinCardPage extends PaperFrame {
+export interface JoinCard {
+  readonly title: string
   readonly subtitle: string
   readonly wifiLabel: string
   readonly passwordLabel: string
@@ -37,16 +38,29 @@ export interface JoinCardSubject {
 const STEPS = ['wifi', 'scan', 'name'] as const
 const PHONE = ['lock', 'brightness', 'red', 'notes', 'net'] as const
 
+/** The card on a paper. */
+export const joinCardPage = (viewer: Viewer, subject: JoinCardSubject, look: PaperLook): PapersPage => ({
+  ...paperFrame(viewer, {
+    night: subject.night,
+    name: 'join-card',
+    title: viewer.words.say('print.join-card'),
+    look,
+  }),
+  pieces: [joinPiece(viewer, subject)],
+})
+
+export const joinPiece = (viewer: Viewer, subject: JoinCardSubject): PrintedPiece<JoinCard> => ({
+  partial: 'join-card',
+  model: joinCard(viewer, subject),
+})
+
 /** The card by which helpers join and make their phones ready, and one for visitors. */
-export function joinCardPage(viewer: Viewer, subject: JoinCardSubject, paper: Paper): JoinCardPage {
+export function joinCard(viewer: Viewer, subject: JoinCardSubject): JoinCard {
   const { words } = viewer
   const { night, addresses, port, codes } = subject
   const [first] = addresses
-  const frame = paperFrame(viewer, night, paper, 'join-card', 'print.join-card')
   return {
-    ...frame,
-    sheet: { ...frame.sheet, styles: [...frame.sheet.styles, 'phones.css'] },
-    backHref: `/nights/${night.id}/phones`,
+    title: words.say('print.join-card'),
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
     wifiLabel: words.say('print.join-wifi'),
     passwordLabel: words.say('print.join-password'),

@@ -39,6 +39,7 @@ export function nightsPage(viewer: Viewer, nights: readonly Night[]): NightsPage
     emptyText: words.say(mayHost ? 'page.nights-empty' : 'page.nights-empty-visitor'),
     add: [
       ...(mayHost ? [{ href: '/nights/new', text: words.say('page.new-night') }] : []),
+      { href: '/dates', text: words.say('dates.link') },
       { href: '/sites', text: words.say('page.sites') },
     ],
   }
@@ -98,7 +99,7 @@ export function sitesPage(viewer: Viewer, sites: readonly Site[], nights: readon
     sites: sites.map((site) => ({
       name: site.name,
       place: placeText(words, site),
-      zone: words.say('page.site-line', { height: words.number(site.heightM), zone: site.zone }),
+      zone: words.say('page.site-line', { height: words.length(site.heightM, 'meter'), zone: site.zone }),
       sky: words.say('page.sky-line', { mag: words.number(site.skyMag, 1), class: nearestSkyClass(site.skyMag) }),
       skyline: skylineText(words, site),
       glow: glowText(words, site),
@@ -187,8 +188,8 @@ function telescopeLines(words: Words, telescope: Telescope) {
     eyepieces: words.say('page.eyepieces-line', { list: namesOf(eyepieces) }),
     factors: factors.length === 0 ? null : words.say('page.factors-line', { list: namesOf(factors) }),
     reach: words.say(axisLowCm === axisHighCm ? 'page.reach-line-fixed' : 'page.reach-line', {
-      low: axisLowCm,
-      high: axisHighCm,
+      low: words.length(axisLowCm, 'centimeter'),
+      high: words.length(axisHighCm, 'centimeter'),
       chair: words.say(`reach.${chairReach}`),
     }),
   }

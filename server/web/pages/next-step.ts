@@ -10,6 +10,8 @@ export interface NextStep {
   readonly button: string
   readonly href: string
   readonly isPost: boolean
+  /** What may come before it; null when nothing does. */
+  readonly also: { readonly href: string; readonly text: string } | null
 }
 
 /** The next step by what is there and what time it is; readers are led to what they may do. */
@@ -21,6 +23,7 @@ export function nextStep(viewer: Viewer, subject: BoardSubject): NextStep {
     button: viewer.words.say(`page.step-${code}-button`),
     href: stepHref(code, subject.night?.id ?? ''),
     isPost: code === 'build' || code === 'rebuild',
+    also: code === 'night' ? { href: '/dates', text: viewer.words.say('dates.also') } : null,
   }
 }
 
@@ -62,7 +65,7 @@ function stepHref(code: StepCode, id: string): string {
     night: '/nights/new',
     build: `/nights/${id}/programme`,
     rebuild: `/nights/${id}/programme`,
-    print: `/nights/${id}/print/run-sheet`,
+    print: `/nights/${id}/papers`,
     check: `/nights/${id}/check`,
     'look-back': `/nights/${id}/programme`,
     wait: '/nights',

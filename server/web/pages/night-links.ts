@@ -13,19 +13,19 @@ const READING = [
   'line',
   'hole',
   'objects',
-  'run-sheet',
-  'check-sheet',
-  'sheets',
-  'cards',
+  'papers',
+  'set-up',
+  'align',
+  'aloud',
+  'faults',
   'field',
 ] as const
-const PRINTED: readonly string[] = ['run-sheet', 'check-sheet', 'sheets', 'cards', 'join-card']
-export type NightPlace = (typeof READING)[number] | 'board' | 'again' | 'phones' | 'join-card' | 'wishes' | 'edit'
+export type NightPlace = (typeof READING)[number] | 'board' | 'again' | 'phones' | 'wishes' | 'edit'
 
 const address = (id: string, place: NightPlace): string => {
   if (place === 'field') return `/field/${id}`
   if (place === 'board') return `/nights/${id}`
-  return `/nights/${id}/${PRINTED.includes(place) ? 'print/' : ''}${place}`
+  return `/nights/${id}/${place}`
 }
 
 /** The pages of one night: those of its programme only once there is one, what changes it only for the host. */
@@ -33,9 +33,9 @@ export function nightLinks(viewer: Viewer, night: Night, hasTour: boolean, here:
   const { words, mayHost } = viewer
   const places: readonly NightPlace[] = [
     'board',
-    ...(hasTour ? READING : (['programme', 'hole'] as const)),
+    ...(hasTour ? READING : (['programme', 'hole', 'set-up', 'align', 'aloud', 'faults'] as const)),
     ...(mayLead(viewer) && hasTour ? (['again'] as const) : []),
-    ...(mayHost ? (['phones', 'join-card', 'wishes', 'edit'] as const) : []),
+    ...(mayHost ? (['phones', 'wishes', 'edit'] as const) : []),
   ]
   return places.map((place) => ({
     href: address(night.id, place),

@@ -5,7 +5,7 @@ import type { ClearSpan } from '../../tours/clear-spans.ts'
 import type { Night } from '../../tours/night.ts'
 import type { ObjectTonight, StationTonight } from '../../tours/object-tonight.ts'
 import type { Cause } from '../../tours/tour.ts'
-import { kindText } from './cards.ts'
+import { kindText } from './card-face.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
 import { causeText, chanceText, type Names, remarkText, targetName } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
@@ -76,7 +76,7 @@ export function objectTonightPage(viewer: Viewer, subject: ObjectTonightSubject)
     verdict: tonight.verdict.map((remark) => remarkText(words, remark)),
     clearLabel: words.say('page.object-clear'),
     clear: clearLines(viewer, night, tonight.clear),
-    drawing: skylineWalk({ walk: tonight.walk, site: night.site, name }, words)?.svg ?? null,
+    drawing: skylineWalk({ walk: tonight.walk, clear: tonight.clear, site: night.site, name }, words)?.svg ?? null,
     drawingNote: words.say('page.object-drawing'),
     tableLabel: words.say('page.object-chances'),
     tableNote: words.say('page.object-chances-note'),

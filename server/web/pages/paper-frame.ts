@@ -1,19 +1,46 @@
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
-import type { Paper, PaperFrame } from './paper.ts'
+import type { PaperFrame, PaperLook } from './paper.ts'
 import { paperSheet, type Viewer } from './sheet.ts'
 
-/** The frame of a printed page: its paper, the way to the other paper, and the way back; none of the links is printed. */
-export function paperFrame(viewer: Viewer, night: Night, paper: Paper, name: string, titleKey: string): PaperFrame {
+/** What a printed page is: its name below `/nights/:id/print/`, its title, how it is printed, and what else its address asks. */
+export interface FramedPaper {
+  readonly night: Night
+  readonly name: string
+  readonly title: string
+  readonly look: PaperLook
+  readonly asked?: Readonly<Record<string, string>>
+}
+
+/** The address of a printed page. */
+export const printHref = (
+  { id }: Pick<Night, 'id'>,
+  name: string,
+  look: PaperLook,
+  asked: Readonly<Record<string, string>> = {},
+): string => `/nights/${id}/print/${name}?${lookText(look, asked)}`
+
+const lookText = ({ paper, letters }: PaperLook, asked: Readonly<Record<string, string>>): string =>
+  new URLSearchParams({ paper, ...(letters === 'large' ? { letters } : {}), ...asked }).toString()
+
+/** The frame of a printed page: its paper and letters, the ways to the others, and the way back. */
+export function paperFrame(viewer: Viewer, { night, name, title, look, asked = {} }: FramedPaper): PaperFrame {
   const { words } = viewer
-  const other = paper === 'a4' ? 'letter' : 'a4'
+  const paper = look.paper === 'a4' ? 'letter' : 'a4'
+  const letters = look.letters === 'large' ? 'normal' : 'large'
   return {
-    sheet: paperSheet(viewer, `${words.say(titleKey)}: ${night.title}`),
-    paper,
-    otherPaper: { href: `/nights/${night.id}/print/${name}?paper=${other}`, text: words.say(`print.use-${other}`) },
+    sheet: paperSheet(viewer, `${title}: ${night.title}`),
+    ...look,
+    isLarge: look.letters === 'large',
     hint: words.say('print.hint'),
-    backHref: `/nights/${night.id}`,
-    backText: words.say('print.back'),
+    notes: [],
+    links: [
+      { href: `/nights/${night.id}`, text: words.say('print.back') },
+      { href: `/nights/${night.id}/papers?${lookText(look, asked)}`, text: words.say('print.choose') },
+      { href: printHref(night, name, { ...look, paper }, asked), text: words.say(`print.use-${paper}`) },
+      { href: printHref(night, name, { ...look, letters }, asked), text: words.say(`print.letters-${letters}`) },
+    ],
+    cardForm: null,
   }
 }
 

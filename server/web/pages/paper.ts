@@ -1,14 +1,47 @@
+import { type Static, Type } from 'typebox'
+import type { CardForm } from './card-choice.ts'
 import type { Sheet } from './sheet.ts'
 
 /** The two papers of the trade; every print page fits the live area that both have. */
-export type Paper = 'a4' | 'letter'
+export const Paper = Type.Union([Type.Literal('a4'), Type.Literal('letter')])
+export type Paper = Static<typeof Paper>
 
-/** What the head of every printed page needs. */
-export interface PaperFrame {
-  readonly sheet: Sheet
+/** How large letters are: large ones are a quarter larger, on more pages where they need them. */
+export const Letters = Type.Union([Type.Literal('normal'), Type.Literal('large')])
+export type Letters = Static<typeof Letters>
+
+/** On what and how large something is printed. */
+export interface PaperLook {
   readonly paper: Paper
-  readonly otherPaper: { readonly href: string; readonly text: string }
+  readonly letters: Letters
+}
+
+export interface PaperLink {
+  readonly href: string
+  readonly text: string
+}
+
+/** What the head of every printed page needs; none of its links and forms is printed. */
+export interface PaperFrame extends PaperLook {
+  readonly sheet: Sheet
+  /** True for letters a quarter larger. */
+  readonly isLarge: boolean
   readonly hint: string
-  readonly backHref: string
-  readonly backText: string
+  /** What is in the document and what was left out; [] where there is nothing to say. */
+  readonly notes: readonly string[]
+  /** Back, to the other paper, to the other letters. */
+  readonly links: readonly PaperLink[]
+  /** How cards are printed; null for all other pieces. */
+  readonly cardForm: CardForm | null
+}
+
+/** A piece as it is printed: the template `views/pieces/<partial>.hbs` and its model. */
+export interface PrintedPiece<Model extends object = object> {
+  readonly partial: string
+  readonly model: Model
+}
+
+/** One or several pieces, one after the other, as one document. */
+export interface PapersPage extends PaperFrame {
+  readonly pieces: readonly PrintedPiece[]
 }

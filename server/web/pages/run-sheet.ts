@@ -1,15 +1,22 @@
 import type { EveningAnswer } from '../../desk/desk.ts'
 import type { BesideHalf } from '../../tours/beside-lines.ts'
+import { byTimeAndRow } from '../../tours/first-showing.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import { schoolClassOf } from '../../tours/school-class.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type BesideShort, besideShort } from './beside.ts'
 import { type DuskTime, duskTimes } from './dusk.ts'
+import {
+  type EmergencyLine,
+  emergencyLines,
+  type FixedCall,
+  fixedCalls,
+  type SafetyRule,
+  safetyRules,
+} from './fixed-words.ts'
 import { moonText } from './moon.ts'
-import type { Paper, PaperFrame } from './paper.ts'
-import { paperFrame, staleText, versionText } from './paper-frame.ts'
-import { placeText } from './place-text.ts'
+import { staleText, versionText } from './paper-frame.ts'
 import { type Names, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { endText, stationName } from './stop-line.ts'
@@ -20,7 +27,7 @@ export interface RunLine {
   readonly until: string
 }
 
-export interface RunSheetPage extends PaperFrame {
+export interface RunSheet {
   readonly title: string
   readonly subtitle: string
   readonly version: string
@@ -43,11 +50,11 @@ export interface RunSheetPage extends PaperFrame {
   /** True when the evening has so many moves that the lines must stand closer to stay on one page. */
   readonly isDense: boolean
   readonly safetyLabel: string
-  readonly safety: readonly { readonly name: string; readonly text: string }[]
+  readonly safety: readonly SafetyRule[]
   readonly callsLabel: string
-  readonly calls: readonly { readonly call: string; readonly when: string }[]
+  readonly calls: readonly FixedCall[]
   readonly emergencyLabel: string
-  readonly emergency: readonly { readonly label: string; readonly value: string | null }[]
+  readonly emergency: readonly EmergencyLine[]
 }
 
 interface RunSheetSubject {
@@ -60,18 +67,15 @@ interface RunSheetSubject {
 }
 
 const ROOMY_LINES = 7
-const SAFETY = ['sun', 'lasers', 'cables', 'children', 'cold'] as const
-const CALLS = ['ten', 'line', 'cloud', 'lights'] as const
 
 /** The coordinator's one page: the evening by time, safety, the four fixed calls and the emergency card. */
-export function runSheetPage(viewer: Viewer, subject: RunSheetSubject, paper: Paper): RunSheetPage {
+export function runSheet(viewer: Viewer, subject: RunSheetSubject): RunSheet {
   const { words } = viewer
   const { night, evening, tour, names } = subject
   const { opensAt, closesAt } = nightHours(night)
   const beside = besideShort(words, subject)
   const hours = { from: words.time(opensAt, night.site.zone), to: words.time(closesAt, night.site.zone) }
   return {
-    ...paperFrame(viewer, night, paper, 'run-sheet', 'print.run-sheet'),
     ...labels(viewer),
     title: night.title,
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
@@ -85,9 +89,9 @@ export function runSheetPage(viewer: Viewer, subject: RunSheetSubject, paper: Pa
     besideLabel: words.say('beside.title-short', { time: hours.from }),
     beside,
     isDense: tour.stops.length + 2 * beside.length > ROOMY_LINES,
-    safety: SAFETY.map((key) => ({ name: words.say(`safety.${key}-name`), text: words.say(`safety.${key}`) })),
-    calls: CALLS.map((key) => ({ call: words.say(`call.${key}`), when: words.say(`call.${key}-when`) })),
-    emergency: emergency(viewer, night),
+    safety: safetyRules(words),
+    calls: fixedCalls(words),
+    emergency: emergencyLines(words, night),
   }
 }
 
@@ -111,31 +115,18 @@ function classText({ words }: Viewer, night: Night): string | null {
   return words.say('print.class-groups', { ...values, bells: words.list(found.bells.map(time)) })
 }
 
-function moves({ words }: Viewer, night: Night, tour: Tour, names: Names): RunSheetPage['moves'] {
+function moves({ words }: Viewer, night: Night, tour: Tour, names: Names): RunSheet['moves'] {
   const { zone } = night.site
-  const starts = [...new Set(tour.stops.map(({ startsAt }) => startsAt.getTime()))].sort((a, b) => a - b)
-  const place = (id: string) => night.stations.findIndex((station) => station.id === id)
+  const stops = tour.stops.toSorted(byTimeAndRow(night))
+  const starts = [...new Set(stops.map(({ startsAt }) => startsAt.getTime()))]
   return starts.map((start) => ({
     time: words.time(new Date(start), zone),
-    lines: tour.stops
+    lines: stops
       .filter(({ startsAt }) => startsAt.getTime() === start)
-      .sort((a, b) => place(a.stationId) - place(b.stationId))
       .map((stop) => ({
         station: stationName(night, names, stop.stationId),
         name: targetName(words, names, stop.targetKey, stop.aim),
         until: endText(words, night, stop),
       })),
   }))
-}
-
-function emergency({ words }: Viewer, night: Night): RunSheetPage['emergency'] {
-  const blank = (key: string) => ({ label: words.say(`emergency.${key}`), value: null })
-  return [
-    blank('number'),
-    blank('address'),
-    { label: words.say('emergency.place'), value: placeText(words, night.site) },
-    blank('access'),
-    blank('first-aid'),
-    blank('who'),
-  ]
 }

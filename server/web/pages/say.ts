@@ -4,6 +4,7 @@ import type { WorldEvent } from '../../tours/light-left.ts'
 import type { Pointing } from '../../tours/pointing.ts'
 import type { Aim, ShowObject, Story } from '../../tours/target.ts'
 import type { Remark, Stop } from '../../tours/tour.ts'
+import { fistsAngle } from '../../words/directions.ts'
 import type { Words } from '../../words/words.ts'
 
 /** What pages ask of the catalogue: every key that a programme can hold has a name. */
@@ -48,25 +49,9 @@ export function leaveByText(
 /** One of sixteen compass points in words; 0 is north, 4 east. */
 export const pointText = (words: Words, point: number): string => words.say(`page.point-${((point % 16) + 16) % 16}`)
 
-/** A compass point by its first letters, for tables: `SSW`. */
-export const pointShort = (words: Words, point: number): string =>
-  pointText(words, point)
-    .split('-')
-    .map((part) => part.charAt(0).toUpperCase())
-    .join('')
-
-/** Fists as a number alone, for tables: `2½`. */
-export const fistsShort = (fists: number): string => {
-  const whole = Math.floor(fists)
-  const half = fists - whole >= 0.5 ? '½' : ''
-  return whole <= 0 && half ? half : `${Math.max(0, whole)}${half}`
-}
-
 /** A height above the level horizon in fists at arm's length: `2½ fists up`. */
-export function fistsText(words: Words, fists: number): string {
-  if (fists < 1) return words.say(fists >= 0.5 ? 'page.fists-half' : 'page.fists-none')
-  return words.say('page.fists', { count: fists, fists: fistsShort(fists) })
-}
+export const fistsText = (words: Words, fists: number): string =>
+  fists < 0.5 ? words.say('page.fists-none') : words.say('page.fists-up', { fists: fistsAngle(words, fists) })
 
 /** `west-south-west, 2½ fists up`, or that it is below the horizon. */
 export const directionText = (

@@ -67,6 +67,8 @@ const DAY_STYLES = [
   'objects.css',
   'object.css',
   'form.css',
+  'papers-form.css',
+  'dates.css',
 ]
 
 /** The frame of a page read by day, with its links; `here` marks the one that is open. */
@@ -96,9 +98,29 @@ export const byLamp = (sheet: Sheet): Sheet => ({
 export const fieldSheet = (viewer: Viewer, title: string, look: 'day' | 'lamp', scripts: readonly string[]): Sheet =>
   bare(viewer, title, look, [look === 'lamp' ? 'lamp.css' : 'lamp-off.css', 'field.css'], scripts)
 
+const PAPER_STYLES = [
+  'paper.css',
+  'run-sheet.css',
+  'sheets.css',
+  'check-sheet.css',
+  'cards.css',
+  'phones.css',
+  'sky.css',
+  'score.css',
+  'walks.css',
+  'eyepiece.css',
+  'handout.css',
+  'ticket.css',
+  'sign.css',
+  'tally.css',
+  'set-up-sheet.css',
+  'aloud-sheet.css',
+  'teacher-sheet.css',
+  'emergency-card.css',
+]
+
 /** The frame of a page that is printed. */
-export const paperSheet = (viewer: Viewer, title: string): Sheet =>
-  bare(viewer, title, 'paper', ['paper.css', 'run-sheet.css', 'sheets.css', 'cards.css'], [])
+export const paperSheet = (viewer: Viewer, title: string): Sheet => bare(viewer, title, 'paper', PAPER_STYLES, [])
 
 function bare(
   { words, isRehearsal }: Viewer,

@@ -4,8 +4,8 @@ import type { Check, CheckLine } from '../../tours/check.ts'
 import type { Night, Station } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
 import { type BesideRow, besideRows, stationKindText } from './beside.ts'
-import type { Paper, PaperFrame } from './paper.ts'
-import { paperFrame, staleText, versionText } from './paper-frame.ts'
+import { fixedCalls } from './fixed-words.ts'
+import { staleText, versionText } from './paper-frame.ts'
 import { type SpareLine, spareLine } from './programme.ts'
 import { directionText, type Names } from './say.ts'
 import type { Viewer } from './sheet.ts'
@@ -28,7 +28,7 @@ export interface StationSheet {
   readonly isEmpty: boolean
 }
 
-export interface SheetsPage extends PaperFrame {
+export interface StationSheets {
   readonly version: string
   /** That the night was changed after this programme was built; null when all still holds. */
   readonly stale: string | null
@@ -51,17 +51,16 @@ export interface SheetsSubject {
 const SPARES_SHOWN = 4
 
 /** One sheet for each station of the row, to be read under a red lamp. */
-export function sheetsPage(viewer: Viewer, subject: SheetsSubject, paper: Paper): SheetsPage {
+export function stationSheets(viewer: Viewer, subject: SheetsSubject): StationSheets {
   const { words } = viewer
   const { night, tour } = subject
   return {
-    ...paperFrame(viewer, night, paper, 'sheets', 'print.sheets'),
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, subject.isStale),
     sheets: night.stations.map((station) => stationSheet(viewer, subject, station)),
     sparesLabel: words.say('print.spares'),
     callsLabel: words.say('print.calls'),
-    calls: ['ten', 'line', 'cloud', 'lights'].map((key) => words.say(`call.${key}`)),
+    calls: fixedCalls(words).map(({ call }) => call),
     emptyText: words.say('page.no-stops'),
   }
 }
@@ -91,7 +90,8 @@ function sheetStop(viewer: Viewer, night: Night, stop: Stop, checks: readonly Ch
   return {
     ...stopLine(viewer, night, stop, names),
     direction: line ? directionText(words, line) : null,
-    eyepieceHeight: height === null ? null : words.say('print.eye-height', { cm: words.number(height) }),
+    eyepieceHeight:
+      height === null ? null : words.say('print.eye-height', { height: words.length(height, 'centimeter') }),
     see: names.story(stop.targetKey)?.see ?? null,
   }
 }

@@ -1,7 +1,11 @@
 import type { FastifyPluginAsync } from 'fastify'
 import { againRoutes } from './again.ts'
+import { alignRoutes } from './align.ts'
+import { aloudRoutes } from './aloud.ts'
 import { boardRoutes } from './board.ts'
 import { checkRoutes } from './check.ts'
+import { dateRoutes } from './dates.ts'
+import { faultRoutes } from './faults.ts'
 import { fieldRoutes } from './field.ts'
 import { holeRoutes } from './hole.ts'
 import { joinRoutes } from './join.ts'
@@ -17,6 +21,7 @@ import { ownWordRoutes } from './own-words.ts'
 import { phoneRoutes } from './phones.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
+import { setUpRoutes } from './set-up.ts'
 import { signInRoutes } from './sign-in.ts'
 import { siteRoutes } from './sites.ts'
 import { telescopeRoutes } from './telescopes.ts'
@@ -29,6 +34,7 @@ const PLUGINS = [
   joinRoutes,
   phoneRoutes,
   nightRoutes,
+  dateRoutes,
   siteRoutes,
   newcomerRoutes,
   telescopeRoutes,
@@ -38,6 +44,10 @@ const PLUGINS = [
   checkRoutes,
   lineRoutes,
   holeRoutes,
+  aloudRoutes,
+  faultRoutes,
+  alignRoutes,
+  setUpRoutes,
   objectTonightRoutes,
   objectRoutes,
   ownObjectRoutes,

@@ -29,7 +29,7 @@ export function namesFrom(
   return {
     nameOf: (key) => objects.show(key)?.name ?? (stationName(key) || key),
     show: (key) => objects.show(key),
-    story: (key) => objects.story(key, language),
+    story: (key) => objects.story(key, language, nightId),
     worldEvents: () => objects.worldEvents(language),
   }
 }

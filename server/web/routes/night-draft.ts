@@ -9,10 +9,19 @@ const FIRST_HOURS = { opens: '18:00', closes: '21:00' }
 const CLOCK_TIME = /^([01]\d|2[0-3]):[0-5]\d$/
 const ANY_DAY = '2026-01-15'
 
-/** The values of an empty form for a new night at a site. */
-export const newNightValues = (siteId: string | undefined): FormValues => ({
+/** What is known of a new night before its form is filled in. */
+export type NewNight = Readonly<Partial<Record<'siteId' | 'date' | 'opens' | 'closes', string | undefined>>>
+
+/** The values of the form of a new night, with these telescopes in its row. */
+export const newNightValues = (given: NewNight, telescopeIds: readonly string[] = []): FormValues => ({
   ...FIRST_HOURS,
-  ...(siteId === undefined ? {} : { siteId }),
+  ...Object.fromEntries(Object.entries(given).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]))),
+  ...Object.fromEntries(
+    telescopeIds.flatMap((id, i) => [
+      [`stations.${i}.kind`, 'telescope'],
+      [`stations.${i}.telescopeId`, id],
+    ]),
+  ),
 })
 
 /**

@@ -12,7 +12,15 @@ import type { PageNeeds } from './needs.ts'
 import { halfHoursOf, newNightValues, nightDraftOf, nightRows, nightValues } from './night-draft.ts'
 import { siteFactors, withSiteFactor } from './site-factors.ts'
 
-const SiteQuery = Type.Object({ siteId: Type.Optional(Type.String({ maxLength: 40 })) })
+const Text = Type.String({ maxLength: 40 })
+/** What a new night may start from. */
+const NewQuery = Type.Object({
+  siteId: Type.Optional(Text),
+  date: Type.Optional(Text),
+  opens: Type.Optional(Text),
+  closes: Type.Optional(Text),
+  row: Type.Optional(Type.Union([Type.Array(Text, { maxItems: 12 }), Text])),
+})
 const FEWEST_STATIONS = 4
 const MOST_STATIONS = 12
 
@@ -54,13 +62,14 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     reply.page('nights', nightsPage(viewerOf(request), desk.nights.all())),
   )
 
-  app.get('/nights/new', { config: { role: 'host' }, schema: { querystring: SiteQuery } }, async (request, reply) => {
-    const siteId = request.query.siteId ?? desk.sites.all().at(-1)?.id
+  app.get('/nights/new', { config: { role: 'host' }, schema: { querystring: NewQuery } }, async (request, reply) => {
+    const { row = [], ...given } = request.query
+    const values = newNightValues({ siteId: desk.sites.all().at(-1)?.id, ...given }, [row].flat())
     return show(request, reply, {
       id: null,
-      values: newNightValues(siteId),
+      values: nightRows(values, desk.telescopes.all(), desk.sites.all()),
       problems: [],
-      stationRows: FEWEST_STATIONS,
+      stationRows: Math.max(FEWEST_STATIONS, [row].flat().length),
     })
   })
 

@@ -1,25 +1,20 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { Type } from 'typebox'
 import { invalid } from '../../errors.ts'
 import type { Night } from '../../tours/night.ts'
-import { withFirst } from '../addresses.ts'
 import { IdParams } from '../api/schemas.ts'
 import { joinCardPage } from '../pages/join-card.ts'
+import { lookAsked, PrintQuery } from '../pages/paper-choice.ts'
 import { phonesPage } from '../pages/phones.ts'
 import { formValues } from './form-values.ts'
+import { joinSubject } from './join-subject.ts'
 import type { PageNeeds } from './needs.ts'
 import { within } from './within.ts'
-
-const PaperQuery = Type.Object({ paper: Type.Optional(Type.Union([Type.Literal('a4'), Type.Literal('letter')])) })
 
 const PATIENCE_MS = 400
 const TEN_MIN_MS = 600_000
 
 export const phoneRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, clock, viewerOf, phonesWay }) => {
   const config = { role: 'host' } as const
-  /** Read anew each time, since a hotspot may come up after the service. */
-  const addresses = () => withFirst(phonesWay.addresses(), desk.joins.network())
-
   const marksInTenMin = ({ id }: Night): number => {
     const fromMs = clock.now().getTime() - TEN_MIN_MS
     return desk.marks.since(id, 0).filter(({ receivedAt }) => receivedAt.getTime() > fromMs).length
@@ -29,12 +24,9 @@ export const phoneRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     const night = desk.nights.find(request.params.id)
     const { id } = night
     const page = phonesPage(viewerOf(request), {
-      night,
+      ...joinSubject({ desk, phonesWay }, night),
       hasTour: desk.tours.current(id) !== undefined,
-      addresses: addresses(),
       isOpen: phonesWay.isOpen,
-      port: phonesWay.port(),
-      codes: desk.joins.codes(id),
       isJoinable: desk.joins.isJoinable(id),
       window: desk.joins.window(id),
       pairing: desk.joins.pairing(id),
@@ -65,15 +57,9 @@ export const phoneRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     return reply.redirect(`/nights/${id}/phones`, 303)
   })
 
-  const schema = { params: IdParams, querystring: PaperQuery }
+  const schema = { params: IdParams, querystring: PrintQuery }
   app.get('/nights/:id/print/join-card', { config, schema }, async (request, reply) => {
-    const night = desk.nights.find(request.params.id)
-    const subject = {
-      night,
-      addresses: addresses(),
-      port: phonesWay.port(),
-      codes: desk.joins.codes(night.id),
-    }
-    return reply.page('join-card', joinCardPage(viewerOf(request), subject, request.query.paper ?? 'a4'))
+    const subject = joinSubject({ desk, phonesWay }, desk.nights.find(request.params.id))
+    return reply.page('papers', joinCardPage(viewerOf(request), subject, lookAsked(request.query)))
   })
 }

@@ -1,70 +1,55 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
-import { Fault } from '../../errors.ts'
-import { eveningDate } from '../../tours/hours.ts'
-import { languageCode } from '../../tours/own-words.ts'
-import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
-import { cardsPage } from '../pages/cards.ts'
-import { checkSheetPage } from '../pages/check-sheet.ts'
-import { runSheetPage } from '../pages/run-sheet.ts'
-import type { SecondLanguage } from '../pages/second-language.ts'
-import { sheetsPage } from '../pages/station-sheets.ts'
-import { namesFrom, type PageNeeds } from './needs.ts'
+import { CardFields, cardChoice } from '../pages/card-choice.ts'
+import { ChoiceQuery, copiesAsked, offeredPieces, PrintQuery } from '../pages/paper-choice.ts'
+import { PIECE_NAMES, type PrintSubject, papersPage } from '../pages/papers.ts'
+import { papersForm } from '../pages/papers-form.ts'
+import { printTonightPage } from '../pages/print-tonight.ts'
+import type { Viewer } from '../pages/sheet.ts'
+import { joinSubject } from './join-subject.ts'
+import type { PageNeeds } from './needs.ts'
+import { printed } from './print-subject.ts'
 
-const PaperQuery = Type.Object({ paper: Type.Optional(Type.Union([Type.Literal('a4'), Type.Literal('letter')])) })
-
-const CardsQuery = Type.Object({
-  ...PaperQuery.properties,
-  second: Type.Optional(Type.String({ maxLength: 40 })),
+const PieceParams = Type.Object({
+  ...IdParams.properties,
+  piece: Type.Union(PIECE_NAMES.map((name) => Type.Literal(name))),
 })
+export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf, phonesWay }) => {
+  /** Everything that the reader may print; the join card is the host's. */
+  const offeredTo = (viewer: Viewer, subject: PrintSubject) =>
+    offeredPieces(viewer, subject, viewer.mayHost ? joinSubject({ desk, phonesWay }, subject.night) : null)
 
-export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
-  const schema = { params: IdParams, querystring: PaperQuery }
   const config = { role: 'visitor' } as const
-
-  const subjectOf = (request: FastifyRequest, id: string) => {
-    const night = desk.nights.find(id)
-    const tour = desk.tours.current(id)
-    if (tour === undefined) throw new Fault('not-found', 'fault.no-tour')
-    const viewer = viewerOf(request)
-    const { isStale } = desk.tours.stateOf(tour)
-    return { viewer, night, tour, isStale, names: namesFrom(desk, viewer.words.settings.language, id) }
-  }
-
-  app.get('/nights/:id/print/run-sheet', { config, schema }, async (request, reply) => {
-    const { viewer, ...subject } = subjectOf(request, request.params.id)
-    const { site } = subject.night
-    const evening = desk.sky.evening(eveningDate(subject.night), placeOf(site), site.zone)
-    const beside = await desk.beside(subject.night.id, subject.tour)
-    return reply.page('run-sheet', runSheetPage(viewer, { ...subject, evening, beside }, request.query.paper ?? 'a4'))
+  const chosen = { params: IdParams, querystring: ChoiceQuery }
+  app.get('/nights/:id/papers', { config, schema: chosen }, async (request, reply) => {
+    const { params, query } = request
+    const night = desk.nights.find(params.id)
+    if (desk.tours.current(night.id) === undefined) return reply.redirect(`/nights/${night.id}/programme`, 303)
+    const viewer = viewerOf(request as FastifyRequest)
+    const form = await printed(desk, { viewer, id: night.id, query }, (subject) =>
+      papersForm(viewer, subject, offeredTo(viewer, subject), copiesAsked(query)),
+    )
+    return reply.page('papers-form', form)
   })
 
-  app.get('/nights/:id/print/check-sheet', { config, schema }, async (request, reply) => {
-    const { viewer, ...subject } = subjectOf(request, request.params.id)
-    const checks = await desk.checks.evening(subject.night.id)
-    return reply.page('check-sheet', checkSheetPage(viewer, { ...subject, checks }, request.query.paper ?? 'a4'))
+  app.get('/nights/:id/print/tonight', { config, schema: chosen }, async (request, reply) => {
+    const { params, query } = request
+    const viewer = viewerOf(request as FastifyRequest)
+    const page = await printed(desk, { viewer, id: params.id, query }, (subject) =>
+      printTonightPage(viewer, subject, offeredTo(viewer, subject), copiesAsked(query)),
+    )
+    return reply.page('papers', page)
   })
 
-  app.get('/nights/:id/print/sheets', { config, schema }, async (request, reply) => {
-    const { viewer, ...subject } = subjectOf(request, request.params.id)
-    const checks = await desk.checks.evening(subject.night.id)
-    const beside = await desk.beside(subject.night.id, subject.tour)
-    return reply.page('sheets', sheetsPage(viewer, { ...subject, checks, beside }, request.query.paper ?? 'a4'))
-  })
-
-  /** The language asked for, if there are words in it and it is not the reader's own. */
-  const secondOf = (own: string, asked = ''): SecondLanguage => {
-    const languages = desk.words.languages()
-    const language = languages.find((code) => code === languageCode(asked) && code !== own) ?? null
-    return { language, languages, story: (key) => (language === null ? undefined : desk.objects.story(key, language)) }
-  }
-
-  const cardsSchema = { params: IdParams, querystring: CardsQuery }
-  app.get('/nights/:id/print/cards', { config, schema: cardsSchema }, async (request, reply) => {
-    const { viewer, ...subject } = subjectOf(request, request.params.id)
-    const second = secondOf(viewer.words.settings.language, request.query.second)
-    return reply.page('cards', cardsPage(viewer, { ...subject, second }, request.query.paper ?? 'a4'))
+  const single = { params: PieceParams, querystring: Type.Object({ ...PrintQuery.properties, ...CardFields }) }
+  app.get('/nights/:id/print/:piece', { config, schema: single }, async (request, reply) => {
+    const { params, query } = request
+    const viewer = viewerOf(request as FastifyRequest)
+    const page = await printed(desk, { viewer, id: params.id, query, cards: cardChoice(query) }, (subject) =>
+      papersPage(viewer, subject, params.piece),
+    )
+    return reply.page('papers', page)
   })
 }

@@ -58,7 +58,8 @@ export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
       const look = lookOf(request, reply, { look: request.query.look, path: '/tonight', usual: 'day' })
       const viewer = viewerOf(request)
       const minute = Math.floor(clock.now().getTime() / MINUTE_MS)
-      const asked = [night.id, desk.marks.version(night.id), minute, look, viewer.words.settings.language, second ?? '']
+      const { language, units } = viewer.words.settings
+      const asked = [night.id, desk.marks.version(night.id), minute, look, language, units, second ?? '']
       return reply.page('tonight', await fresh(asked.join(' '), () => pageOf(viewer, night, look, second)))
     },
   )

@@ -1,0 +1,118 @@
+import { linesOf } from '../../drawings/letter-widths.ts'
+import type { CheckSheet, CheckTable } from './check-sheet.ts'
+import type { JoinCard } from './join-card.ts'
+import type { Paper } from './paper.ts'
+import type { PieceModels } from './papers.ts'
+import type { RunSheet } from './run-sheet.ts'
+import type { SetUpSheet } from './set-up-sheet.ts'
+import type { SkyPiece } from './sky.ts'
+import type { StationSheet } from './station-sheets.ts'
+
+/** The height of a page between its margins. */
+const LIVE_MM = { a4: 273, letter: 254 } as const
+const MM_PT = 25.4 / 72
+const LINE = 1.25
+
+const high = (text: string, widthMm: number, sizePt: number, isBold = false): number =>
+  linesOf(text, widthMm / MM_PT / sizePt, isBold).length * sizePt * LINE * MM_PT
+
+/** What can be chosen: every piece, and the join card, which shows codes and so is offered to the host alone. */
+export type ChosenModels = PieceModels & { readonly 'join-card': JoinCard }
+export type ChosenName = keyof ChosenModels
+
+type Counts = { readonly [Name in ChosenName]?: (model: ChosenModels[Name], paper: Paper) => number }
+
+/** How many pages the pieces take in normal letters that are not always one; reckoned from what stands on them. */
+const PAGES: Counts = {
+  'run-sheet': runSheetPages,
+  sheets: ({ sheets }, paper) => sheets.reduce((sum, sheet) => sum + stationPages(sheet, paper), 0),
+  'check-sheet': checkSheetPages,
+  sky: skyPages,
+  cards: ({ pages }) => Math.max(1, pages.length),
+  handout: () => 2,
+  aloud: () => 2,
+  score: ({ sheets }) => Math.max(1, sheets.length),
+  eyepiece: ({ pages }) => pages.length,
+  walks: ({ pages }) => pages.length,
+  sign: ({ signs }) => Math.max(1, signs.length),
+  tally: ({ pages }) => pages.length,
+  'set-up-sheet': setUpPages,
+  'teacher-sheet': ({ rounds, isRoundsApart }) => (rounds !== null && isRoundsApart ? 2 : 1),
+  'join-card': ({ parts }) => Math.max(1, parts.length),
+}
+
+export const pagesOf = <Name extends ChosenName>(name: Name, model: ChosenModels[Name], paper: Paper): number =>
+  PAGES[name]?.(model, paper) ?? 1
+
+/** All but the table, in which a line has its own height and a room beneath it. */
+const RUN_SHEET = { restMm: 172, padMm: 2.3, denseRestMm: 158, densePadMm: 1.5, nameMm: 62 }
+
+function runSheetPages({ moves, isDense }: RunSheet, paper: Paper): number {
+  const { restMm, padMm, denseRestMm, densePadMm, nameMm } = RUN_SHEET
+  const [rest, pad, sizePt] = isDense ? [denseRestMm, densePadMm, 12] : [restMm, padMm, 13]
+  const lines = moves.flatMap((move) => move.lines)
+  return Math.ceil(lines.reduce((mm, { name }) => mm + high(name, nameMm, sizePt, true) + pad, rest) / LIVE_MM[paper])
+}
+
+/** The chart with its rooms and the version, and the warning of an old programme. */
+const SKY = { restMm: 213, staleMm: 14, widthMm: 188 }
+
+function skyPages({ picture, stale }: SkyPiece, paper: Paper): number {
+  return Math.ceil(
+    (SKY.restMm + (stale === null ? 0 : SKY.staleMm) + high(picture.notes.join(' '), SKY.widthMm, 12.5)) /
+      LIVE_MM[paper],
+  )
+}
+
+/** Where the glass stands on a page of its own: its head, and its letters. */
+const SET_UP = { restMm: 42, widthMm: 188, sizePt: 14 }
+
+function setUpPages({ glass, isGlassApart }: SetUpSheet, paper: Paper): number {
+  const { restMm, widthMm, sizePt } = SET_UP
+  const mm = glass.reduce((sum, { station, text }) => sum + high(`${station}: ${text}`, widthMm, sizePt), restMm)
+  return isGlassApart ? 1 + Math.ceil(mm / LIVE_MM[paper]) : 1
+}
+
+/** Head, foot and what else fails of a station's sheet; a stop without and a line of what is to be said. */
+const STATION = { restMm: 60, stopMm: 34, halfMm: 16 }
+
+const stationPages = ({ stops, halves }: StationSheet, paper: Paper): number =>
+  Math.max(
+    1,
+    Math.ceil((STATION.restMm + stops.length * STATION.stopMm + halves.length * STATION.halfMm) / LIVE_MM[paper]),
+  )
+
+const TABLE = { headMm: 42, lineMm: 12 * LINE * MM_PT, padMm: 2.2, nameMm: 40, widthMm: 190, afterMm: 6 }
+
+/** A station stays together on a page, or breaks between its rows where it is higher than one. */
+function checkSheetPages({ tables }: CheckSheet, paper: Paper): number {
+  const live = LIVE_MM[paper]
+  const rowMm = TABLE.lineMm + TABLE.padMm
+  let [pages, y] = [1, TABLE.headMm]
+  const put = (mm: number): void => {
+    if (y + mm > live) [pages, y] = [pages + 1, rowMm]
+    y += mm
+  }
+  for (const table of tables) {
+    y += rowMm
+    for (const { rows } of table.stations) {
+      const heights = [rowMm, ...rows.map((row) => rowHeight(row, table))]
+      const whole = heights.reduce((sum, mm) => sum + mm, 0)
+      if (whole + rowMm <= live) put(whole)
+      else for (const mm of heights) put(mm)
+    }
+    y += TABLE.afterMm
+  }
+  return pages
+}
+
+function rowHeight(
+  { name, note, cells }: CheckTable['stations'][number]['rows'][number],
+  { span }: CheckTable,
+): number {
+  const cellMm = (TABLE.widthMm - TABLE.nameMm - 2) / Math.max(1, span - 1) - TABLE.padMm
+  const texts = cells.map(({ where, state, eye }) =>
+    [where, state, eye].reduce((sum, text, i) => sum + (text === '' ? 0 : high(text, cellMm, 12, i === 0)), 0),
+  )
+  return Math.max(TABLE.lineMm, high(`${name} ${note}`.trim(), TABLE.nameMm, 12, true), ...texts) + TABLE.padMm
+}

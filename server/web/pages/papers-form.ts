@@ -1,0 +1,114 @@
+import { languageName } from '../../tours/own-words.ts'
+import { UNITS } from '../../words/words.ts'
+import { cardsAsked } from './card-choice.ts'
+import { type Field, formFields } from './form.ts'
+import { type NightLink, nightLinks } from './night-links.ts'
+import type { PaperLink } from './paper.ts'
+import { type CopiesAsked, copiesField, MOST_COPIES, type OfferedPiece, printPlan, sheetCount } from './paper-choice.ts'
+import { printHref } from './paper-frame.ts'
+import type { PrintSubject } from './papers.ts'
+import { secondAsked } from './second-language.ts'
+import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+
+/** A piece to be chosen: what it is for, its pages, how many copies, and the way to it alone. */
+export interface PieceChoice {
+  /** Name and id of the field for the copies. */
+  readonly field: string
+  readonly title: string
+  readonly purpose: string
+  readonly pages: string
+  readonly copies: number
+  readonly alone: PaperLink
+}
+
+export interface PapersForm {
+  readonly sheet: Sheet
+  readonly nightTitle: string
+  readonly title: string
+  readonly intro: string
+  readonly links: readonly NightLink[]
+  readonly linksLabel: string
+  readonly stale: string | null
+  readonly action: string
+  readonly lookLabel: string
+  readonly lookFields: readonly Field[]
+  readonly piecesLabel: string
+  readonly piecesHint: string
+  readonly pieces: readonly PieceChoice[]
+  readonly copiesLabel: string
+  readonly mostCopies: number
+  readonly save: string
+  readonly usual: PaperLink & { readonly note: string }
+}
+
+/** The page on which papers are chosen; without a choice it shows what eight sheets hold. */
+export function papersForm(
+  viewer: Viewer,
+  subject: PrintSubject,
+  all: readonly OfferedPiece[],
+  copies: CopiesAsked,
+): PapersForm {
+  const { words } = viewer
+  const { night, isStale, look } = subject
+  const usual = printPlan(all, null, look)
+  const chosen = copies ?? Object.fromEntries(usual.pieces.map((piece) => [piece.name, piece.copies]))
+  return {
+    sheet: daySheet(viewer, words.say('papers.title-of', { title: night.title }), null),
+    nightTitle: night.title,
+    title: words.say('papers.title'),
+    intro: words.say('papers.intro'),
+    links: nightLinks(viewer, night, true, 'papers'),
+    linksLabel: words.say('page.night-links'),
+    stale: isStale ? words.say('print.stale') : null,
+    action: `/nights/${night.id}/print/tonight`,
+    lookLabel: words.say('papers.look'),
+    lookFields: lookFields(viewer, subject),
+    piecesLabel: words.say('papers.pieces'),
+    piecesHint: words.say('papers.pieces-hint'),
+    pieces: all.map((piece) => pieceChoice(viewer, subject, piece, chosen[piece.name] ?? 0)),
+    copiesLabel: words.say('papers.copies'),
+    mostCopies: MOST_COPIES,
+    save: words.say('papers.show'),
+    usual: {
+      href: printHref(night, 'tonight', look, secondAsked(subject.second)),
+      text: words.say('print.tonight'),
+      note: words.say('papers.usual', { count: sheetCount(usual.pieces) }),
+    },
+  }
+}
+
+/** Paper, units, letters, and a second language where there are words in one. */
+function lookFields({ words }: Viewer, { look, second }: PrintSubject): Field[] {
+  const { language, units } = words.settings
+  const values = { ...look, units, second: second.language ?? '' }
+  const form = formFields(words, { values, problems: [] })
+  const choice = (name: string, codes: readonly string[]): Field =>
+    form.choice(
+      name,
+      { label: words.say(`papers.${name}`) },
+      codes.map((code) => ({ value: code, text: words.say(`papers.${name}-${code}`) })),
+    )
+  const others = second.languages.filter((code) => code !== language)
+  const named = others.map((code) => ({ value: code, text: languageName(code, language) ?? code }))
+  const none = { value: '', text: words.say('print.second-none') }
+  return [
+    choice('paper', ['a4', 'letter']),
+    choice('units', UNITS),
+    choice('letters', ['normal', 'large']),
+    ...(others.length === 0 ? [] : [form.choice('second', { label: words.say('print.second') }, [none, ...named])]),
+  ]
+}
+
+function pieceChoice({ words }: Viewer, subject: PrintSubject, piece: OfferedPiece, copies: number): PieceChoice {
+  const { night, look, second, cards } = subject
+  const { name, title, pages } = piece
+  const asked = { ...secondAsked(second), ...(name === 'cards' ? cardsAsked(cards) : {}) }
+  return {
+    field: copiesField(name),
+    title,
+    purpose: words.say(`papers.for-${name}`),
+    pages: words.say(look.letters === 'large' ? 'papers.pages-normal' : 'papers.pages', { count: pages }),
+    copies,
+    alone: { href: printHref(night, name, look, asked), text: words.say('papers.alone') },
+  }
+}

@@ -1,0 +1,22 @@
+// Fetches a year anew while months of it are still being worked out. Without this script its link does the same.
+import { renew } from './renew.ts'
+
+const PACE_MS = 700
+
+const unfinished = (): HTMLElement | null => document.querySelector<HTMLElement>('[data-dates][data-unfinished]')
+
+async function look(): Promise<void> {
+  const response = await fetch(location.href).catch(() => null)
+  if (response?.ok) {
+    const page = new DOMParser().parseFromString(await response.text(), 'text/html')
+    const [old, fresh] = [unfinished(), page.querySelector('[data-dates]')]
+    if (old && fresh) renew(old, fresh)
+  }
+  later()
+}
+
+function later(): void {
+  if (unfinished()) setTimeout(look, PACE_MS)
+}
+
+later()
