@@ -14,10 +14,10 @@ import { isForTelescopes } from '../tours/target.ts'
 import { againDesk } from './again.ts'
 import { brightStars } from './alignment.ts'
 import { besideDesk } from './beside.ts'
+import { browsing } from './browsing.ts'
 import { bundleWorker } from './bundle.ts'
 import { chartDesk } from './charts.ts'
 import { checkDesk } from './checks.ts'
-import { type DateNeeds, dateDesk } from './dates.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
 import { freeBytes } from './disk.ts'
 import { goodNowDesk } from './good-now.ts'
@@ -43,7 +43,6 @@ import { siteDesk } from './sites.ts'
 import { skyDesk } from './sky.ts'
 import { openStores, type Stores } from './stores.ts'
 import { telescopeDesk } from './telescopes.ts'
-import { type ThingNeeds, thingDesk } from './things.ts'
 import { programmeOf, tourDesk } from './tours.ts'
 import { DEFAULT_TRY_LIMITS, type TryLimits } from './tries.ts'
 import { wishDesk } from './wishes.ts'
@@ -161,12 +160,6 @@ async function deskParts(
     ...(await doorParts(options, stores)),
   }
 }
-
-/** What is asked of the list and of the year apart from any night. */
-const browsing = (needs: ThingNeeds & DateNeeds): Pick<Desk, 'things' | 'dates'> => ({
-  things: thingDesk(needs),
-  dates: dateDesk(needs),
-})
 
 /** The ways in: the host's PIN and the phones' codes. */
 async function doorParts(

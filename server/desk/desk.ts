@@ -24,6 +24,7 @@ import type { ChartDesk } from './charts.ts'
 import type { DateDesk } from './dates.ts'
 import type { FaultDesk } from './faults.ts'
 import type { GoodNowDesk } from './good-now.ts'
+import type { GroupTextDesk } from './group-text.ts'
 import type { JoinDesk } from './joins.ts'
 import type { MarkDesk } from './marks.ts'
 import type { ObjectDesk } from './objects.ts'
@@ -168,6 +169,7 @@ export interface Desk {
   /** One object of the outreach list on one night, by its canonical key; the sky behind it at an instant, or at its best. */
   readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
   readonly charts: ChartDesk
+  readonly groupText: GroupTextDesk
   readonly alignment: AlignmentDesk
   readonly faults: FaultDesk
   readonly marks: MarkDesk

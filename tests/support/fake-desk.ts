@@ -15,6 +15,7 @@ import { fakeDates } from './dates-data.ts'
 import { telescopeOf } from './demo-night.ts'
 import { fakeAgain } from './fake-again.ts'
 import { fakeCharts } from './fake-charts.ts'
+import { fakeGroupText } from './fake-group-text.ts'
 import { A_HEALTH } from './fake-health.ts'
 import { fakeLearning } from './fake-learning.ts'
 import { fakeObjects } from './fake-objects.ts'
@@ -75,6 +76,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
       sessions: fakeSessions(kept.tokens, PIN),
       joins: fakeJoins,
+      groupText: fakeGroupText(),
       charts: fakeCharts((id) => findIn(kept.nights, id, 'night')),
       health: () => ({ ...A_HEALTH, now: NOW }),
       freeBytes: async () => 120e9,

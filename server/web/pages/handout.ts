@@ -20,6 +20,8 @@ export interface Handout extends HandoutTargets {
   readonly moonLabel: string
   readonly moons: readonly ByEyeLine[]
   readonly againLabel: string
+  /** The group's own words; '' leaves lines to write on. */
+  readonly again: string
   readonly againHints: readonly string[]
   /** Room for the visitor's own words. */
   readonly mineLabel: string
@@ -38,7 +40,7 @@ const PLACE = { lines: 2, em: 44 }
 /** Two sides to take home: the lists that fold to half their size, and the sky behind them. */
 export function handout(viewer: Viewer, subject: PrintSubject): Handout {
   const { words } = viewer
-  const { night, tour, names, bareEyes, pictures, isStale } = subject
+  const { night, names, tour, bareEyes, groupText, pictures, isStale } = subject
   const where = words.say('print.where-when', { place: night.site.name, date: words.date(night.date) })
   const say = { words, names, zone: night.site.zone }
   return {
@@ -55,6 +57,7 @@ export function handout(viewer: Viewer, subject: PrintSubject): Handout {
     moonLabel: words.say('handout.moon'),
     moons: moonLines(say, bareEyes),
     againLabel: words.say('handout.again'),
+    again: groupText,
     againHints: ['place', 'next', 'web'].map((key) => words.say(`handout.again-${key}`)),
     mineLabel: words.say('handout.mine'),
     chart: pictures.sky(middleOf(night)),

@@ -1,7 +1,8 @@
+import { MOST_LETTERS } from '../../desk/group-text.ts'
 import { languageName } from '../../tours/own-words.ts'
 import { UNITS } from '../../words/words.ts'
 import { cardsAsked } from './card-choice.ts'
-import { type Field, formFields } from './form.ts'
+import { type Field, type FormState, formFields } from './form.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
 import type { PaperLink } from './paper.ts'
 import { type CopiesAsked, copiesField, MOST_COPIES, type OfferedPiece, printPlan, sheetCount } from './paper-choice.ts'
@@ -39,6 +40,13 @@ export interface PapersForm {
   readonly mostCopies: number
   readonly save: string
   readonly usual: PaperLink & { readonly note: string }
+  /** How the group is found again, for the host to say; null for others. */
+  readonly group: {
+    readonly action: string
+    readonly title: string
+    readonly field: Field
+    readonly save: string
+  } | null
 }
 
 /** The page on which papers are chosen; without a choice it shows what eight sheets hold. */
@@ -47,6 +55,7 @@ export function papersForm(
   subject: PrintSubject,
   all: readonly OfferedPiece[],
   copies: CopiesAsked,
+  state: FormState = { values: {}, problems: [] },
 ): PapersForm {
   const { words } = viewer
   const { night, isStale, look } = subject
@@ -74,8 +83,21 @@ export function papersForm(
       text: words.say('print.tonight'),
       note: words.say('papers.usual', { count: sheetCount(usual.pieces) }),
     },
+    group: viewer.mayHost ? groupForm(viewer, subject, state) : null,
   }
 }
+
+const groupForm = ({ words }: Viewer, { night, groupText }: PrintSubject, state: FormState): PapersForm['group'] => ({
+  action: `/nights/${night.id}/papers/group`,
+  title: words.say('papers.group-title'),
+  field: formFields(words, state).text('group', {
+    label: words.say('papers.group'),
+    hint: words.say('papers.group-hint', { maximum: MOST_LETTERS }),
+    fallback: groupText,
+    isWide: true,
+  }),
+  save: words.say('papers.group-save'),
+})
 
 /** Paper, units, letters, and a second language where there are words in one. */
 function lookFields({ words }: Viewer, { look, second }: PrintSubject): Field[] {

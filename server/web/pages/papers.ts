@@ -43,6 +43,8 @@ export interface PrintSubject {
   readonly beside: readonly BesideHalf[]
   /** What people can go and see by themselves in the weeks after it. */
   readonly bareEyes: BareEyesMonth
+  /** How the group is found again; '' where nobody has said it. */
+  readonly groupText: string
   readonly second: SecondLanguage
   readonly pictures: PrintPictures
   readonly cards: CardChoice

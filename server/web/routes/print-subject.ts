@@ -45,6 +45,7 @@ export async function printed<Made>(
     checks: await desk.checks.evening(id),
     beside: await desk.beside(id, tour),
     bareEyes: desk.charts.bareEyes(id),
+    groupText: desk.groupText.find(),
     second: secondOf(desk, id, language, query.second),
     cards,
     look,

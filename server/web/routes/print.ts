@@ -8,6 +8,7 @@ import { PIECE_NAMES, type PrintSubject, papersPage } from '../pages/papers.ts'
 import { papersForm } from '../pages/papers-form.ts'
 import { printTonightPage } from '../pages/print-tonight.ts'
 import type { Viewer } from '../pages/sheet.ts'
+import { formValues, kept } from './form-values.ts'
 import { joinSubject } from './join-subject.ts'
 import type { PageNeeds } from './needs.ts'
 import { printed } from './print-subject.ts'
@@ -33,6 +34,23 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     )
     return reply.page('papers-form', form)
   })
+
+  app.post(
+    '/nights/:id/papers/group',
+    { config: { role: 'host' }, schema: { params: IdParams } },
+    async (request, reply) => {
+      const { id } = desk.nights.find(request.params.id)
+      const values = formValues(request)
+      const told = kept(() => desk.groupText.put(values.group ?? ''))
+      if (!('problems' in told)) return reply.redirect(`/nights/${id}/papers#group`, 303)
+      const viewer = viewerOf(request as FastifyRequest)
+      const state = { values, problems: told.problems }
+      const form = await printed(desk, { viewer, id, query: {} }, (subject) =>
+        papersForm(viewer, subject, offeredTo(viewer, subject), null, state),
+      )
+      return reply.code(422).page('papers-form', form)
+    },
+  )
 
   app.get('/nights/:id/print/tonight', { config, schema: chosen }, async (request, reply) => {
     const { params, query } = request
