@@ -22,6 +22,9 @@ export function nightStore(db: Database, sites: SiteStore, telescopes: Telescope
   const update = db.prepare<[NightRow]>(`
     UPDATE night SET site_id = @siteId, title = @title, date = @date, opens = @opens, closes = @closes, state = @state,
       settings = @settings WHERE id = @id`)
+  const zone = db
+    .prepare<[string], string>('SELECT zone FROM site JOIN night ON site_id = site.id WHERE night.id = ?')
+    .pluck()
   const visitors = visitorStatements(db)
   const stations = stationStore(db, telescopes)
 
@@ -53,6 +56,9 @@ export function nightStore(db: Database, sites: SiteStore, telescopes: Telescope
     }),
     /** Every station that the night has ever had, those out of the row included. */
     everyStation: (nightId: string): readonly Station[] => stations.every(nightId),
+    everyStationId: stations.everyId,
+    /** The zone of a night's site, without reading the night. */
+    zoneOf: (nightId: string): string | undefined => zone.get(nightId),
   }
 }
 

@@ -19,6 +19,7 @@ export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'fin
   const ever = db.prepare<[string], StationRow>(
     `SELECT ${COLUMNS} FROM ${TABLES} WHERE night_id = ? ORDER BY station.id`,
   )
+  const everyId = db.prepare<[string], string>('SELECT id FROM station WHERE night_id = ?').pluck()
   const leaveRow = db.prepare<[string]>('UPDATE station SET position = NULL WHERE night_id = ?')
   const put = db.prepare<[Record<string, string | number | null>]>(`
     INSERT INTO station (id, night_id, position, name, kind, telescope_id, person_id, is_for_children)
@@ -41,6 +42,8 @@ export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'fin
     row: (nightId: string): readonly Station[] => inRow.all(nightId).map(stationOf),
     /** Every station of the night, those out of the row included. */
     every: (nightId: string): readonly Station[] => ever.all(nightId).map(stationOf),
+    /** The ids of `every`. */
+    everyId: (nightId: string): readonly string[] => everyId.all(nightId),
     /** Makes these the row; a station left out keeps its marks but stands in the row no more. */
     put(nightId: string, stations: readonly Station[]): void {
       leaveRow.run(nightId)

@@ -10,6 +10,10 @@ interface TourRow extends Omit<Tour, 'madeAt' | 'stops' | 'spares' | 'notices'> 
   readonly notices: string
 }
 
+/** What never changes of a programme. */
+type Parts = Pick<Tour, 'stops' | 'spares' | 'notices'>
+const MOST_READ = 8
+
 export type TourStore = ReturnType<typeof tourStore>
 
 const COLUMNS = `id, night_id AS nightId, version, made_at AS madeAt, why, seed, steps, inputs_digest AS inputsDigest,
@@ -36,13 +40,17 @@ export function tourStore(db: Database) {
   )
   const stops = stopStatements(db)
 
-  const whole = (row: TourRow): Tour => ({
-    ...row,
-    madeAt: new Date(row.madeAt),
-    stops: stops.of(row.id),
-    spares: sparesFrom(row.spares),
-    notices: noticesFrom(row.notices),
-  })
+  // Each act and each page asks for the programme that holds, and reading its stops anew would be most of their work.
+  const read = new Map<string, Parts>()
+
+  function partsOf({ id, spares, notices }: TourRow): Parts {
+    const parts = read.get(id) ?? { stops: stops.of(id), spares: sparesFrom(spares), notices: noticesFrom(notices) }
+    read.delete(id)
+    read.set(id, parts)
+    for (const oldest of [...read.keys()].slice(0, -MOST_READ)) read.delete(oldest)
+    return parts
+  }
+  const whole = (row: TourRow): Tour => ({ ...row, madeAt: new Date(row.madeAt), ...partsOf(row) })
 
   return {
     find(id: string): Tour | undefined {

@@ -10,13 +10,11 @@ import type { Check } from '../tours/check.ts'
 import type { Hole } from '../tours/hole.ts'
 import type { FactorInUse, SiteLearning } from '../tours/learning.ts'
 import type { Missing } from '../tours/missing.ts'
-import type { Night, NightDraft, Station } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { ReckonedLine } from '../tours/simulation-reckoned.ts'
 import type { LineReport } from '../tours/simulation-report.ts'
 import type { Site, SiteDraft, Town } from '../tours/site.ts'
 import type { SkyPart } from '../tours/sky-part.ts'
-import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { AgainDesk } from './again.ts'
 import type { AlignmentDesk } from './alignment.ts'
@@ -27,9 +25,11 @@ import type { GoodNowDesk } from './good-now.ts'
 import type { GroupTextDesk } from './group-text.ts'
 import type { JoinDesk } from './joins.ts'
 import type { MarkDesk } from './marks.ts'
+import type { NightDesk } from './nights.ts'
 import type { ObjectDesk } from './objects.ts'
 import type { OwnDesk } from './own-objects.ts'
 import type { WordDesk } from './own-words.ts'
+import type { TelescopeDesk } from './telescopes.ts'
 import type { ThingDesk } from './thing-kinds.ts'
 import type { WishDesk } from './wishes.ts'
 
@@ -109,23 +109,8 @@ export interface Desk {
     add(draft: SiteDraft): Site
     change(id: string, draft: SiteDraft): Site
   }
-  readonly telescopes: {
-    all(): readonly Telescope[]
-    find(id: string): Telescope
-    add(draft: TelescopeDraft): Telescope
-    /** What is the same glass as before keeps its id, so that programmes of before can still name it. */
-    change(id: string, draft: TelescopeDraft): Telescope
-  }
-  readonly nights: {
-    all(): readonly Night[]
-    find(id: string): Night
-    /** The night to open on the board: the one under way by the evening's clock, else the next, else the last. */
-    current(): Night | undefined
-    add(draft: NightDraft): Night
-    change(id: string, draft: NightDraft): Night
-    /** Every station that the night has ever had, those out of the row included. */
-    everyStation(id: string): readonly Station[]
-  }
+  readonly telescopes: TelescopeDesk
+  readonly nights: NightDesk
   readonly objects: ObjectDesk
   readonly own: OwnDesk
   readonly words: WordDesk

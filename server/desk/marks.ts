@@ -67,7 +67,7 @@ export function markDesk({ marks, nights, tours, clock, log, knowsObject, progra
   return {
     record(nightId, drafts, by, role) {
       makeSure(nightId)
-      const stationIds = new Set(nights.everyStation(nightId).map(({ id }) => id))
+      const stationIds = new Set(nights.everyStationId(nightId))
       const may = (kind: MarkKind) => mayMark(role, kind)
       const ground = { marks, tours, nightId, stationIds, knowsObject, may }
       const receivedAt = clock.now()

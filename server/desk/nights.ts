@@ -5,15 +5,27 @@ import type { Night, NightDraft, NightState, Station } from '../tours/night.ts'
 import { nightProblems } from '../tours/problems.ts'
 import type { Site } from '../tours/site.ts'
 import type { Telescope } from '../tours/telescope.ts'
-import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
 import type { Stores } from './stores.ts'
 
+/** Keeping nights, and the night to open on the board. */
+export interface NightDesk {
+  all(): readonly Night[]
+  find(id: string): Night
+  /** The zone of the night's site, without reading the night. */
+  zoneOf(id: string): string
+  /** The night to open on the board: the one under way by the evening's clock, else the next, else the last. */
+  current(): Night | undefined
+  add(draft: NightDraft): Night
+  change(id: string, draft: NightDraft): Night
+  /** Every station that the night has ever had, those out of the row included. */
+  everyStation(id: string): readonly Station[]
+}
+
 type Needs = Pick<Stores, 'nights' | 'sites' | 'telescopes'> & { readonly clock: Clock }
 
-/** Keeping nights, and the night to open on the board. */
-export function nightDesk({ nights, sites, telescopes, clock }: Needs): Desk['nights'] {
-  const find: Desk['nights']['find'] = (id) => {
+export function nightDesk({ nights, sites, telescopes, clock }: Needs): NightDesk {
+  const find: NightDesk['find'] = (id) => {
     const night = nights.find(id)
     if (!night) throw notFound('night')
     return night
@@ -31,6 +43,11 @@ export function nightDesk({ nights, sites, telescopes, clock }: Needs): Desk['ni
   return {
     all: nights.all,
     find,
+    zoneOf(id) {
+      const zone = nights.zoneOf(id)
+      if (zone === undefined) throw notFound('night')
+      return zone
+    },
     everyStation: (id) => nights.everyStation(find(id).id),
     current: () => currentOf(nights.all(), clock.now()),
     add(draft) {

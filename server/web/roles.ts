@@ -30,17 +30,27 @@ const ALLOWED: Readonly<Record<Role, readonly Role[]>> = {
 export const isAtLaptop = (request: FastifyRequest): boolean =>
   isLoopbackAddress(request.socket.remoteAddress) && isLoopbackHost(request.headers.host)
 
-/** Tells who is asking, anew for each request; undefined for a visitor. */
+/** Tells who is asking, once for each request; undefined for a visitor. */
 export type WhoOf = (request: FastifyRequest) => Who | undefined
 
 /** The host by a living session, at the laptop only; a phone by a living session that the host has let in, on its own night only. */
 export function whoTeller(desk: Pick<Desk, 'sessions'>): WhoOf {
-  return (request) => {
-    const token = request.cookies?.[SESSION_COOKIE]
+  // The door, the limits and the route ask in turn; it is one answer.
+  const told = new WeakMap<FastifyRequest, { readonly who: Who | undefined }>()
+
+  function tell(request: FastifyRequest): Who | undefined {
+    const token = request.cookies[SESSION_COOKIE]
     const who = token ? desk.sessions.who(token) : undefined
     if (who?.role === 'host') return isAtLaptop(request) ? who : undefined
     const nightId = nightOf(request)
     return who?.isConfirmed && (nightId === null || nightId === who.nightId) ? who : undefined
+  }
+
+  return (request) => {
+    if (!request.cookies) return undefined
+    const answer = told.get(request) ?? { who: tell(request) }
+    told.set(request, answer)
+    return answer.who
   }
 }
 

@@ -4,19 +4,18 @@ import { draftProblems, inside } from '../../server/desk/mark-problems.ts'
 import { invalid, notFound } from '../../server/errors.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
 import { type Mark, MarkDraft } from '../../server/tours/mark.ts'
-import type { Night, NightDraft } from '../../server/tours/night.ts'
-import { nightProblems, siteProblems, telescopeProblems } from '../../server/tours/problems.ts'
+import type { Night } from '../../server/tours/night.ts'
 import type { Site } from '../../server/tours/site.ts'
 import type { Telescope } from '../../server/tours/telescope.ts'
 import type { Tour } from '../../server/tours/tour.ts'
 import { A_PAIR, A_SET_UP } from './alignment-data.ts'
 import { A_BESIDE } from './beside-data.ts'
 import { fakeDates } from './dates-data.ts'
-import { telescopeOf } from './demo-night.ts'
 import { fakeAgain } from './fake-again.ts'
 import { fakeCharts } from './fake-charts.ts'
 import { fakeGroupText } from './fake-group-text.ts'
 import { A_HEALTH } from './fake-health.ts'
+import { fakeKit, findIn } from './fake-kit.ts'
 import { fakeLearning } from './fake-learning.ts'
 import { fakeObjects } from './fake-objects.ts'
 import { fakeSessions } from './fake-sessions.ts'
@@ -54,15 +53,9 @@ const firstKept = (): Kept => ({
   tokens: new Set(['a-living-session']),
 })
 
-const findIn = <Thing extends { readonly id: string }>(things: readonly Thing[], id: string, what: string): Thing => {
-  const found = things.find((thing) => thing.id === id)
-  if (!found) throw notFound(what)
-  return found
-}
-
 /** A desk over plain data in memory: it refuses what a real one refuses, and knows one site, telescope, night and object. */
 export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
-  const kit = kitPart(kept)
+  const kit = fakeKit(kept, NOW)
   return {
     kept,
     desk: {
@@ -81,62 +74,6 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       health: () => ({ ...A_HEALTH, now: NOW }),
       freeBytes: async () => 120e9,
       close: async () => {},
-    },
-  }
-}
-
-function kitPart(kept: Kept): Pick<Desk, 'sites' | 'telescopes' | 'nights'> {
-  const refuse = (problems: ReturnType<typeof siteProblems>) => {
-    if (problems.length > 0) throw invalid(problems)
-  }
-  const keep = <Thing>(list: Thing[], thing: Thing): Thing => {
-    list.push(thing)
-    return thing
-  }
-  const replace = <Thing extends { readonly id: string }>(list: Thing[], thing: Thing): Thing => {
-    const at = list.findIndex(({ id }) => id === thing.id)
-    list[at] = thing
-    return thing
-  }
-  const nightOf = (draft: NightDraft): Night => {
-    const site = findIn(kept.sites, draft.siteId, 'site')
-    refuse(nightProblems(draft, NOW, site.zone))
-    return { ...A_NIGHT, ...draft, id: `night-${kept.nights.length + 1}`, site, stations: A_NIGHT.stations }
-  }
-  return {
-    sites: {
-      all: () => kept.sites,
-      find: (id) => findIn(kept.sites, id, 'site'),
-      add(draft) {
-        refuse(siteProblems(draft))
-        return keep(kept.sites, { ...draft, id: `site-${kept.sites.length + 1}` })
-      },
-      change(id, draft) {
-        findIn(kept.sites, id, 'site')
-        refuse(siteProblems(draft))
-        return replace(kept.sites, { ...draft, id })
-      },
-    },
-    telescopes: {
-      all: () => kept.telescopes,
-      find: (id) => findIn(kept.telescopes, id, 'telescope'),
-      add(draft) {
-        refuse(telescopeProblems(draft))
-        return keep(kept.telescopes, telescopeOf(draft, `telescope-${kept.telescopes.length + 1}`))
-      },
-      change(id, draft) {
-        findIn(kept.telescopes, id, 'telescope')
-        refuse(telescopeProblems(draft))
-        return replace(kept.telescopes, telescopeOf(draft, id))
-      },
-    },
-    nights: {
-      all: () => kept.nights,
-      find: (id) => findIn(kept.nights, id, 'night'),
-      current: () => kept.nights[0],
-      everyStation: (id) => findIn(kept.nights, id, 'night').stations,
-      add: (draft) => keep(kept.nights, nightOf(draft)),
-      change: (id, draft) => replace(kept.nights, { ...nightOf(draft), id: findIn(kept.nights, id, 'night').id }),
     },
   }
 }

@@ -18,7 +18,15 @@ beforeAll(async () => {
     desk: {
       ...desk,
       sites: { all: broken, find: broken, add: broken, change: broken },
-      nights: { all: broken, find: broken, current: broken, add: broken, change: broken, everyStation: broken },
+      nights: {
+        all: broken,
+        find: broken,
+        current: broken,
+        add: broken,
+        change: broken,
+        zoneOf: broken,
+        everyStation: broken,
+      },
       sight: { ask: broken },
     },
   })

@@ -64,8 +64,9 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       schema: { summary: 'The acts of a night after a number', params: IdParams, querystring: SinceQuery },
     },
     async ({ params, query: { since = 0 } }) => {
-      const { id, site } = desk.nights.find(params.id)
-      return { marks: desk.marks.since(id, since), version: desk.marks.version(id), zone: site.zone }
+      const { id } = params
+      const zone = desk.nights.zoneOf(id)
+      return { marks: desk.marks.since(id, since), version: desk.marks.version(id), zone }
     },
   )
 
@@ -83,7 +84,8 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       },
     },
     async (request) => {
-      const { id, site } = desk.nights.find(request.params.id)
+      const { id } = request.params
+      const zone = desk.nights.zoneOf(id)
       const body: unknown = request.body
       if (!Value.Check(MarkList, body)) throw request.validationError ?? invalid([])
       const { name, role } = actorOf(whoOf(request))
@@ -92,7 +94,7 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       const words = wordsFor(request)
       const told = ({ field, key, values }: Problem) => ({ field, code: key, message: words.say(key, values) })
       const refused = recorded.result.refused.map(({ key, problems }) => ({ key, problems: problems.map(told) }))
-      return { kept: recorded.result.kept, refused, version: desk.marks.version(id), zone: site.zone }
+      return { kept: recorded.result.kept, refused, version: desk.marks.version(id), zone }
     },
   )
 }
