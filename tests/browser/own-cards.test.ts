@@ -1,6 +1,5 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { readStories } from '../../db/catalogue/stories.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
 import type { ShowObject, Story } from '../../server/tours/target.ts'
@@ -9,13 +8,14 @@ import { readWordTables } from '../../server/web/language.ts'
 import { CARD_SIZES } from '../../server/web/pages/card-fit.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { launch } from '../support/chromium.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_TOUR } from '../support/field-data.ts'
 import { CUT_CARDS, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
 import { servedPage } from '../support/served-page.ts'
 import { HOST, type TestApp, testApp } from '../support/web.ts'
 
-const objects = new Map(readOutreach().map((object) => [object.key, object]))
+const objects = new Map(OUTREACH.map((object) => [object.key, object]))
 const stories = new Map(readStories('en').map((story) => [story.key, story]))
 const events = readWorldEvents('en')
 const [stop] = A_TOUR.stops

@@ -8,9 +8,9 @@ import { type Ours, report } from '../../db/catalogue/check/report.ts'
 import { plainId, readTable } from '../../db/catalogue/check/table.ts'
 import { csvRows } from '../../db/catalogue/csv.ts'
 import { starKey } from '../../db/catalogue/entries.ts'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { type StarNames, type StarRow, starNames } from '../../db/catalogue/rows.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { AN_OBJECT } from '../support/field-data.ts'
 
 const thing = (given: Partial<ShowObject>): ShowObject => ({ ...AN_OBJECT, designations: [], ...given })
@@ -151,7 +151,7 @@ describe('the headings of a table', () => {
 })
 
 it('explains differences of things that are on the list or have a name, each once and with a reason', () => {
-  const known = new Set([...readOutreach().map(({ key }) => key), ...[...starNames().keys()].map(starKey)])
+  const known = new Set([...OUTREACH.map(({ key }) => key), ...[...starNames().keys()].map(starKey)])
   const rows = csvRows('check/explained.csv')
   for (const [key = '', what, why = ''] of rows) {
     expect(known).toContain(key)

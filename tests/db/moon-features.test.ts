@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { moonFeaturesOf, readMoonFeatures } from '../../db/catalogue/moon-features.ts'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { MOON_FEATURE_KINDS } from '../../server/sight/moon-features.ts'
+import { OUTREACH } from '../support/evenings.ts'
 
 const list = readMoonFeatures()
 
@@ -9,8 +9,8 @@ describe('the list of the Moon', () => {
   it('holds sixty things or more, of every kind, all of the near side, and hangs on the Moon of the outreach list', () => {
     expect(list.length).toBeGreaterThanOrEqual(60)
     for (const kind of MOON_FEATURE_KINDS) expect(list.map((feature) => feature.kind)).toContain(kind)
-    expect(readOutreach().flatMap(({ key, features }) => (features.length === 0 ? [] : [key]))).toEqual(['moon'])
-    expect(readOutreach().find(({ key }) => key === 'moon')?.features).toEqual(list)
+    expect(OUTREACH.flatMap(({ key, features }) => (features.length === 0 ? [] : [key]))).toEqual(['moon'])
+    expect(OUTREACH.find(({ key }) => key === 'moon')?.features).toEqual(list)
   })
 
   it('has something for every evening: a gap of less than 15 degrees between one longitude and the next', () => {

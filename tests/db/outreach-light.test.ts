@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { starRows } from '../../db/catalogue/rows.ts'
 import { separationDeg } from '../../server/sky/angles.ts'
 import { isColourContrast } from '../../server/tours/colours.ts'
+import { OUTREACH } from '../support/evenings.ts'
 
-const objects = readOutreach()
+const objects = OUTREACH
 
 it('has of each cluster with five stars or more to V 7 in its width just those of the star table', () => {
   const bright = [...starRows().values()].filter(({ magnitude }) => magnitude <= 7)

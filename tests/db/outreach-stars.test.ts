@@ -3,8 +3,8 @@ import { createRequire } from 'node:module'
 import { Type } from 'typebox'
 import { Value } from 'typebox/value'
 import { expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { separationDeg } from '../../server/sky/angles.ts'
+import { OUTREACH } from '../support/evenings.ts'
 
 // XHIP (Anderson & Francis 2012), based on the Hipparcos Catalogue (ESA 1997), as the drawing library ships it.
 const StarFile = Type.Object({
@@ -34,7 +34,7 @@ function readStars() {
 }
 
 const stars = readStars()
-const objects = readOutreach()
+const objects = OUTREACH
 const starOf = (hip: number) => {
   const star = stars.get(hip)
   if (star === undefined) throw new Error(`no HIP ${hip}`)

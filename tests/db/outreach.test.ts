@@ -1,11 +1,12 @@
 import { expect, it } from 'vitest'
 import { readMoonFeatures } from '../../db/catalogue/moon-features.ts'
-import { readOutreach, sourceCounts } from '../../db/catalogue/outreach.ts'
+import { sourceCounts } from '../../db/catalogue/outreach.ts'
 import { starNames, starRows } from '../../db/catalogue/rows.ts'
 import { constellationOf } from '../../server/sky/constellation.ts'
 import type { ObjectKind, ShowObject } from '../../server/tours/target.ts'
+import { OUTREACH } from '../support/evenings.ts'
 
-const objects = readOutreach()
+const objects = OUTREACH
 const ofKind = (...kinds: readonly ObjectKind[]) => objects.filter(({ kind }) => kinds.includes(kind))
 /** What lies beyond the stars that have names of their own. */
 const deepSky = ofKind('open-cluster', 'globular', 'galaxy', 'planetary', 'nebula', 'remnant')

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { shippedWriting } from '../../db/catalogue/shipped.ts'
 import { readStories, STORY_PARTS, storiesOf } from '../../db/catalogue/stories.ts'
 import type { Story } from '../../server/tours/target.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { lightYearsSaid, runsOf, schoolGrade, sentencesOf, syllablesOf, wordsOf } from '../support/plain-words.ts'
 
 const SPOKEN = ['see', 'lookFor', 'how', 'compare', 'answer'] as const
@@ -14,7 +14,7 @@ const MOST_SHOWN =
   'ngc6752 ngc6397 hip107259 hip23203 hip27989 hip80763'
 
 const stories = readStories('en')
-const objects = new Map(readOutreach().map((object) => [object.key, object]))
+const objects = new Map(OUTREACH.map((object) => [object.key, object]))
 const parts = (story: Story) => STORY_PARTS.map((part) => story[part])
 const sentences = (story: Story) => parts(story).flatMap(sentencesOf)
 

@@ -1,17 +1,14 @@
 import { expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, DEFAULT_STEPS, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { nightHours } from '../../server/tours/hours.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { breachesOf } from '../support/checker.ts'
 import { nightOf } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { agreementOf } from './agreement.ts'
 import { DEFENDED } from './defended.ts'
 import { JUDGED_NIGHTS } from './nights/index.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const AGREED = 0.8
 const MOST_MOVES_IN_THREE_HOURS = 4
 
@@ -23,8 +20,7 @@ const built = JUDGED_NIGHTS.map((judged) => {
     night: { ...judged.night, title, siteId: 'site' },
     rehearsesFrom: judged.night.opens,
   })
-  const sky = eveningSky(night, objects)
-  const work = beginTour({ night, objects, sky, chance: eveningChance(sky, night, objects), seed: 1 })
+  const work = beginTour({ ...eveningOf(night, objects), seed: 1 })
   advance(work, DEFAULT_STEPS)
   const tour = finishTour(work)
   const { agreed, written: minutes } = agreementOf(night, written, tour.stops)

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { JUDGED_NIGHTS } from './nights/index.ts'
 
-const keys = new Set(readOutreach().map(({ key }) => key))
+const keys = new Set(OUTREACH.map(({ key }) => key))
 
 describe.each(JUDGED_NIGHTS.map((judged) => [judged.title, judged] as const))(
   'what was written for: %s',

@@ -1,25 +1,21 @@
 import { expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advanceParts, beginParts } from '../../server/tours/bound-parts.ts'
 import { DEFAULT_STEPS, PROOF_ROUNDS } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import type { Grid } from '../../server/tours/grid.ts'
 import { gridOf } from '../../server/tours/grid-make.ts'
 import { advanceSearch, beginSearch } from '../../server/tours/solver.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { breachWeight, roomFor, valueOfPlan } from '../../server/tours/value.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { generatedNight } from '../support/generated-nights.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const NIGHTS = 60
 /** As many rounds more as a patient proof takes. */
 const OFFLINE_ROUNDS = 3000
 
 function gridFor(number: number): Grid {
   const night = generatedNight(number)
-  const sky = eveningSky(night, objects)
-  return gridOf({ night, objects, sky, chance: eveningChance(sky, night, objects) })
+  return gridOf(eveningOf(night, objects))
 }
 
 const per = (part: number): string => `${(100 * part).toFixed(2)} %`

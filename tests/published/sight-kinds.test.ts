@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
 import { lordArcsec } from '../../server/sight/double.ts'
 import { coreMargin } from '../../server/sight/galaxy.ts'
@@ -18,6 +17,7 @@ import { jupiterMoons } from '../../server/sky/jupiter.ts'
 import { moonFace, sunAltitudeAtFeature } from '../../server/sky/moon-face.ts'
 import { saturnRing } from '../../server/sky/saturn.ts'
 import { subjectOf } from '../../server/tours/subject.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { viewAt } from '../support/sight-data.ts'
 
 // Meeus, Astronomical Algorithms, 2nd ed. (1998), examples 53.a to 53.c; dynamical time was 59 s ahead of clocks then.
@@ -142,7 +142,7 @@ describe('the Andromeda Galaxy in a town', () => {
     faces: { moon: moonFace(new Date(0)), jupiterMoons: [] },
   }
   const subjectNamed = (key: string): Subject => {
-    const object = readOutreach().find((each) => each.key === key)
+    const object = OUTREACH.find((each) => each.key === key)
     const subject = object && subjectOf(object, bodies)
     if (!subject) throw new Error(key)
     return subject

@@ -1,4 +1,3 @@
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { wrap180 } from '../../server/sky/angles.ts'
 import type { Horizontal } from '../../server/sky/horizontal.ts'
 import { starHorizontal } from '../../server/sky/star.ts'
@@ -6,14 +5,14 @@ import { type AlignmentPair, type AlignmentQuestion, rankedPairs } from '../../s
 import type { NamedBody } from '../../server/tours/alignment-lights.ts'
 import { nightHours } from '../../server/tours/hours.ts'
 import { apartDeg } from '../../server/tours/sky-at.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { brightStars } from './bright-stars.ts'
 import { type DrawnError, drawnError, normalDraws } from './centring-draws.ts'
+import { FOR_TELESCOPES } from './evenings.ts'
 import { generatedNight } from './generated-nights.ts'
 
 /** Of a pair that eyes see as one star, the brighter alone, as the desk gives them. */
 const stars = brightStars().filter(({ name }) => name !== 'Toliman')
-const things = readOutreach().filter(isForTelescopes)
+const things = FOR_TELESCOPES
 const BODIES: readonly NamedBody[] = (['moon', 'venus', 'mars', 'jupiter', 'saturn'] as const).map((key) => ({
   key,
   name: key,

@@ -1,12 +1,12 @@
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { type BesideInput, besideTelescopes } from '../../server/tours/beside.ts'
 import type { BesideHalf, BesideKind, BesideLine, SightLine } from '../../server/tours/beside-lines.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
 import type { Night, Station } from '../../server/tours/night.ts'
 import { demoNight, southernNight } from './demo-night.ts'
+import { OUTREACH } from './evenings.ts'
 
 /** The whole list, sights for bare eyes and showers among it. */
-export const EVERYTHING = readOutreach()
+export const EVERYTHING = OUTREACH
 
 export const ALL_KINDS: readonly BesideKind[] = ['bare-eye', 'binoculars', 'screen', 'questions']
 

@@ -1,12 +1,11 @@
 import { createRequire } from 'node:module'
 import { advanceParts, beginParts } from '../../server/tours/bound-parts.ts'
 import { PROOF_ROUNDS } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import type { Grid } from '../../server/tours/grid.ts'
 import { gridOf } from '../../server/tours/grid-make.ts'
 import { advanceSearch, beginSearch } from '../../server/tours/solver.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { eveningOf } from './evenings.ts'
 import { exactModel } from './exact-model.ts'
 import { generatedNight } from './generated-nights.ts'
 import { smallGrid } from './small-grid.ts'
@@ -20,8 +19,7 @@ const loadHighs: LoadHighs = createRequire(import.meta.url)('highs')
 /** A small night cut from a generated one: one to four stations, four or six quarters, six candidates; null where a quarter has nothing on offer. */
 export function smallNight(number: number, objects: readonly ShowObject[]): Grid | null {
   const night = generatedNight(number)
-  const sky = eveningSky(night, objects)
-  const grid = gridOf({ night, objects, sky, chance: eveningChance(sky, night, objects) })
+  const grid = gridOf(eveningOf(night, objects))
   const stations = 1 + (number % 4)
   return smallGrid(grid, stations, stations > 2 ? 4 : 6, 6)
 }

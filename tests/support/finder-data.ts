@@ -1,9 +1,9 @@
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { bodyLook } from '../../server/sky/body.ts'
 import { apparentAltitudeDeg } from '../../server/sky/refraction.ts'
 import { starHorizontal } from '../../server/sky/star.ts'
 import { placeOf, type Site } from '../../server/tours/site.ts'
 import { isForTelescopes, type ShowObject } from '../../server/tours/target.ts'
+import { OUTREACH } from './evenings.ts'
 
 const site = (given: Partial<Site>): Site => ({
   id: 'finder',
@@ -32,7 +32,7 @@ export const WOODED = site({
 
 /** Everything of the list that stands still and that a telescope may show. */
 export const fixedObjects = (): readonly ShowObject[] =>
-  readOutreach().filter((object) => isForTelescopes(object) && object.raDeg !== null && object.body === null)
+  OUTREACH.filter((object) => isForTelescopes(object) && object.raDeg !== null && object.body === null)
 
 const HOUR_MS = 3_600_000
 const NIGHTS = Array.from({ length: 12 }, (_, month) => Date.UTC(2026, month, 14, 12))

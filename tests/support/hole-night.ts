@@ -1,14 +1,3 @@
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
-import type { Night } from '../../server/tours/night.ts'
-import type { ShowObject } from '../../server/tours/target.ts'
-
-/** A night with its sky and chances, as the worker has them. */
-export function eveningOf(night: Night, objects: readonly ShowObject[]) {
-  const sky = eveningSky(night, objects)
-  return { night, objects, sky, chance: eveningChance(sky, night, objects) }
-}
-
 const BEARINGS: Readonly<Record<string, number>> = { n: 0, ne: 45, e: 90, se: 135, s: 180, sw: 225, w: 270, nw: 315 }
 
 /** Half the width of a direction in degrees, with room for rounding. */

@@ -1,14 +1,12 @@
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import type { ScoreSubject } from '../../server/drawings/score.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { nightHours } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import type { Stop } from '../../server/tours/tour.ts'
+import { eveningOf, FOR_TELESCOPES } from './evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const nameOf = ({ targetKey, aim }: Stop): string => {
   const name = objects.find(({ key }) => key === targetKey)?.name ?? targetKey
   return aim === 'close' ? `${name}, close up` : name
@@ -18,10 +16,10 @@ const A4_MM = 270
 
 /** A night with the programme that a short search finds for it. */
 export function scoredNight(night: Night): ScoreSubject {
-  const sky = eveningSky(night, objects)
-  const work = beginTour({ night, objects, sky, chance: eveningChance(sky, night, objects), seed: 1 })
+  const evening = eveningOf(night, objects)
+  const work = beginTour({ ...evening, seed: 1 })
   advance(work, 15_000)
-  return { night, stops: finishTour(work).stops, evening: sky.events, nameOf, causeOf, widthMm: A4_MM }
+  return { night, stops: finishTour(work).stops, evening: evening.sky.events, nameOf, causeOf, widthMm: A4_MM }
 }
 
 /** A night with nothing on its programme. */

@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { AGAIN_STEPS, advance, beginTour, DEFAULT_STEPS, finishTour } from '../../server/tours/build.ts'
 import type { Mark, MarkKind } from '../../server/tours/mark.ts'
 import { targetAt } from '../../server/tours/sky-at.ts'
 import { type SkyPart, skyPartOf } from '../../server/tours/sky-part.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { demoNight as night } from '../support/demo-night.ts'
-import { eveningOf } from '../support/hole-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const evening = eveningOf(night, readOutreach().filter(isForTelescopes))
+const evening = eveningOf(night, FOR_TELESCOPES)
 const SEED = 1
 const built = (() => {
   const work = beginTour({ ...evening, seed: SEED })

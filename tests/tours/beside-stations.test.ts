@@ -8,7 +8,7 @@ import { isForTelescopes } from '../../server/tours/target.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { besideOf, EVERYTHING, halvesOf, linesOf, withBeside } from '../support/beside-night.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
-import { eveningOf } from '../support/hole-night.ts'
+import { eveningOf } from '../support/evenings.ts'
 import { A_PASS_DRAFT, ownThing } from '../support/own-object-data.ts'
 
 const forTelescopes = EVERYTHING.filter(isForTelescopes)

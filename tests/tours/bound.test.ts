@@ -1,22 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { seededRandom } from '../../server/sky/random.ts'
 import { advanceBound, type Bound, beginBound } from '../../server/tours/bound.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import type { Grid, Plan } from '../../server/tours/grid.ts'
 import { gridOf } from '../../server/tours/grid-make.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { advanceSearch, beginSearch } from '../../server/tours/solver.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { roomFor, scoreOf } from '../../server/tours/value.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 
 function gridFor(night: Night): Grid {
-  const sky = eveningSky(night, objects)
-  return gridOf({ night, objects, sky, chance: eveningChance(sky, night, objects) })
+  return gridOf(eveningOf(night, objects))
 }
 
 const [northern, southern] = [gridFor(demoNight), gridFor(southernNight)]

@@ -1,22 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours, wallClock } from '../../server/tours/hours.ts'
 import type { HalfHour, Night } from '../../server/tours/night.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { bestThreeAt, breachesOf } from '../support/checker.ts'
 import { recount } from '../support/checker-value.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const STEPS = 100_000
 
 function ready(night: Night) {
-  const sky = eveningSky(night, objects)
-  return { night, objects, sky, chance: eveningChance(sky, night, objects) }
+  return eveningOf(night, objects)
 }
 
 function build(input: ReturnType<typeof ready>, seed: number) {

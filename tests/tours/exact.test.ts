@@ -1,9 +1,8 @@
 import { expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
+import { FOR_TELESCOPES } from '../support/evenings.ts'
 import { compared, smallNight } from '../support/exact.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 
 // Proved by HiGHS, an open solver of mixed-integer programmes, on a model of its own writing. The long suite holds forty.
 it.each([2, 18, 37])('finds the best programme of small night %d, and a limit just above it', async (number) => {

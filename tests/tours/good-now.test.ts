@@ -1,16 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { type GoodNow, type GoodNowAsk, goodNow } from '../../server/tours/good-now.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { placeCause } from '../../server/tours/offered.ts'
 import { stepAt, sunAtStep, targetAt } from '../../server/tours/sky-at.ts'
 import { SKY_PARTS, skyPartOf } from '../../server/tours/sky-part.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
-import { eveningOf } from '../support/hole-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const north = eveningOf(demoNight, objects)
 const south = eveningOf(southernNight, objects)
 const AT = instantOf(demoNight, '19:00')

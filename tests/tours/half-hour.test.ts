@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { halfHourCheck } from '../../server/tours/half-hour.ts'
 import { instantOf } from '../../server/tours/hours.ts'
 import type { Mark, MarkKind } from '../../server/tours/mark.ts'
 import type { Spare, Stop } from '../../server/tours/tour.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf } from '../support/evenings.ts'
 import { showObject } from '../support/show-objects.ts'
 
 const objects = [
@@ -22,8 +22,7 @@ const objects = [
   showObject({ key: 'capella', raDeg: 79.17, decDeg: 46, magnitude: 0.1 }),
   showObject({ key: 'overhead', raDeg: 21, decDeg: 47.4, magnitude: 2 }),
 ]
-const sky = eveningSky(demoNight, objects)
-const chance = eveningChance(sky, demoNight, objects)
+const { sky, chance } = eveningOf(demoNight, objects)
 const setups = [{ tubeId: 'telescope-0-tube-0', eyepieceId: 'telescope-0-eyepiece-0', powerX: 27.5, trueFieldDeg: 2.4 }]
 
 const stop = (targetKey: string): Stop => ({

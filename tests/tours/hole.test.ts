@@ -1,18 +1,17 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { cloudHole, type Hole } from '../../server/tours/hole.ts'
 import { firstOnes } from '../../server/tours/hole-first.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { placeCause } from '../../server/tours/offered.ts'
 import { stepAt, sunAtStep, targetAt } from '../../server/tours/sky-at.ts'
 import { SKY_PARTS, type SkyPart, skyPartOf } from '../../server/tours/sky-part.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { A_HOLE } from '../support/hole-data.ts'
-import { angleBetween, eveningOf, INSIDE_DEG } from '../support/hole-night.ts'
+import { angleBetween, INSIDE_DEG } from '../support/hole-night.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const north = eveningOf(demoNight, objects)
 const south = eveningOf(southernNight, objects)
 const EVERYWHERE = [...SKY_PARTS]

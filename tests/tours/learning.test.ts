@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { chanceOf } from '../../server/sight/chance.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance, seenAtStep } from '../../server/tours/evening-chance.ts'
+import { seenAtStep } from '../../server/tours/evening-chance.ts'
 import { siteLearning, trialsOf } from '../../server/tours/learning.ts'
 import type { Mark, MarkKind } from '../../server/tours/mark.ts'
 import { stepAt } from '../../server/tours/sky-at.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const at = (time: string) => new Date(`2026-12-17T${time}:00Z`)
 
 let seq = 0
@@ -30,8 +28,7 @@ const trials = (...marks: Mark[]) => trialsOf({ night: demoNight, marks }, objec
 
 describe('a word of who saw what', () => {
   it('is set against the margin behind the chance that the programme reckoned with, at that station and moment', () => {
-    const sky = eveningSky(demoNight, objects)
-    const table = eveningChance(sky, demoNight, objects)
+    const { sky, chance: table } = eveningOf(demoNight, objects)
     for (const [key, time, station] of [
       ['m57', '17:30', 1],
       ['m33', '18:20', 2],

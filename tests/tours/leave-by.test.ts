@@ -1,13 +1,10 @@
 import { expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { minutesAfter, seenPlace, treesDeg } from '../support/checker-sky.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { generatedNight } from '../support/generated-nights.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const NIGHTS = Number(process.env.NIGHTS ?? 7)
 /** A leave-by is given to the minute; so much can a thing move in that. */
 const MINUTE_DEG = 0.3
@@ -16,8 +13,7 @@ it(`names for every stop of ${NIGHTS} nights the minute at which trees, floor or
   const seen = new Map<string, number>()
   for (let number = 0; number < NIGHTS; number++) {
     const night = generatedNight(number)
-    const sky = eveningSky(night, objects)
-    const work = beginTour({ night, objects, sky, chance: eveningChance(sky, night, objects), seed: 1 })
+    const work = beginTour({ ...eveningOf(night, objects), seed: 1 })
     advance(work, 15_000)
     for (const { stationId, targetKey, endsAt, leaveBy } of finishTour(work).stops) {
       const object = objects.find(({ key }) => key === targetKey)

@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { type Missing, type MissingInput, missingShowpieces } from '../../server/tours/missing.ts'
@@ -8,13 +7,12 @@ import { showpiecesOf } from '../../server/tours/missing-showpieces.ts'
 import { objectTonight } from '../../server/tours/object-tonight.ts'
 import { placeCause } from '../../server/tours/offered.ts'
 import { targetAt } from '../../server/tours/sky-at.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { missingText } from '../../server/web/pages/missing.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
-import { eveningOf } from '../support/hole-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { ENGLISH } from '../support/page-data.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const MINUTE_MS = 60_000
 const EVENINGS = { north: eveningOf(demoNight, objects), south: eveningOf(southernNight, objects) }
 const inputs = new Map<string, MissingInput>()

@@ -1,16 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, type BuiltTour, beginTour, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { objectTonight } from '../../server/tours/object-tonight.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
-const sky = eveningSky(demoNight, objects)
-const chance = eveningChance(sky, demoNight, objects)
+const objects = FOR_TELESCOPES
+const { sky, chance } = eveningOf(demoNight, objects)
 let tour: BuiltTour
 
 beforeAll(() => {

@@ -1,21 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { halfHourCheck } from '../../server/tours/half-hour.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import type { Night, Station } from '../../server/tours/night.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { breachesOf } from '../support/checker.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 
 function build(night: Night, list: readonly ShowObject[] = objects, steps = 20_000) {
-  const sky = eveningSky(night, list)
-  const chance = eveningChance(sky, night, list)
+  const { sky, chance } = eveningOf(night, list)
   const work = beginTour({ night, objects: list, sky, chance, seed: 3 })
   const isGoing = advance(work, steps)
   return { ...finishTour(work), sky, chance, isGoing }

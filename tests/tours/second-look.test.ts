@@ -1,15 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
 const TWINS = 'station-3'
-const objects = readOutreach().filter(isForTelescopes)
-const sky = eveningSky(demoNight, objects)
-const chance = eveningChance(sky, demoNight, objects)
+const objects = FOR_TELESCOPES
+const { sky, chance } = eveningOf(demoNight, objects)
 const work = beginTour({ night: demoNight, objects, sky, chance, seed: 1 })
 advance(work, 20_000)
 const { stops } = finishTour(work)

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
 import { nightHours } from '../../server/tours/hours.ts'
 import { reckonedLine } from '../../server/tours/simulation-reckoned.ts'
 import { rowsOf } from '../../server/tours/simulation-rows.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { OUTREACH } from '../support/evenings.ts'
 
 describe('the row of a night', () => {
   const { opensAt } = nightHours(demoNight)
-  const objects = readOutreach().filter(({ key }) => ['moon', 'saturn', 'm45', 'm42'].includes(key))
+  const objects = OUTREACH.filter(({ key }) => ['moon', 'saturn', 'm45', 'm42'].includes(key))
   const sky = eveningSky(demoNight, objects)
   const minute = (min: number) => new Date(opensAt.getTime() + min * 60_000)
   const setup = { tubeId: 'tube', eyepieceId: 'eyepiece', powerX: 50, trueFieldDeg: 1 }

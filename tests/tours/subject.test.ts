@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { bodyLook } from '../../server/sky/body.ts'
 import { saturnRing } from '../../server/sky/saturn.ts'
 import { facesAt } from '../../server/tours/faces.ts'
 import { subjectOf } from '../../server/tours/subject.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
+import { FOR_TELESCOPES } from '../support/evenings.ts'
 import { showObject } from '../support/show-objects.ts'
 
 const PLACE = { latitudeDeg: 47.4, longitudeDeg: 8.6, heightM: 450 }
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 const listed = (key: string) => objects.find((object) => object.key === key) ?? showObject({ key: 'none' })
 
 function skyAt(at: Date) {

@@ -1,20 +1,16 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import { type WishDraft, wishOf } from '../../server/tours/wish.ts'
 import { conflictsOf } from '../../server/tours/wish-conflicts.ts'
 import { wishProblems } from '../../server/tours/wish-problems.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = readOutreach().filter(isForTelescopes)
+const objects = FOR_TELESCOPES
 
 function ready(night: Night) {
-  const sky = eveningSky(night, objects)
-  return { night, objects, sky, chance: eveningChance(sky, night, objects) }
+  return eveningOf(night, objects)
 }
 
 const north = ready(demoNight)

@@ -1,21 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { advance, advanceProof, beginProof, beginTour, finishTour, limitOf } from '../../server/tours/build.ts'
-import { eveningSky } from '../../server/tours/evening.ts'
-import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
-import { isForTelescopes } from '../../server/tours/target.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { type Wish, type WishDraft, wishOf } from '../../server/tours/wish.ts'
 import { lossOf } from '../../server/tours/wish-cost.ts'
 import { stopWishes } from '../../server/tours/wish-stops.ts'
 import { breachesOf } from '../support/checker.ts'
 import { demoNight } from '../support/demo-night.ts'
+import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
 const STEPS = 60_000
-const objects = readOutreach().filter(isForTelescopes)
-const sky = eveningSky(demoNight, objects)
-const input = { night: demoNight, objects, sky, chance: eveningChance(sky, demoNight, objects) }
+const objects = FOR_TELESCOPES
+const input = eveningOf(demoNight, objects)
 const { opensAt, closesAt } = nightHours(demoNight)
 
 function build(...drafts: readonly WishDraft[]) {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { readStories } from '../../db/catalogue/stories.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { lightText } from '../../server/web/pages/light-text.ts'
 import { createWords } from '../../server/words/words.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { wordsOf } from '../support/plain-words.ts'
 import { showObject } from '../support/show-objects.ts'
 
@@ -36,7 +36,7 @@ describe('when light set out, in words', () => {
 })
 
 const FACE = ['see', 'lookFor', 'how', 'compare', 'answer'] as const
-const objects = readOutreach()
+const objects = OUTREACH
 const byKey = new Map(objects.map((object) => [object.key, object]))
 
 describe('with the events that ship', () => {

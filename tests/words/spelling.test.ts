@@ -1,15 +1,16 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readMoonFeatures } from '../../db/catalogue/moon-features.ts'
-import { OUTREACH_NAMES, readOutreach } from '../../db/catalogue/outreach.ts'
+import { OUTREACH_NAMES } from '../../db/catalogue/outreach.ts'
 import { outreachFile } from '../../db/catalogue/outreach-file.ts'
 import { constellationRows, starNames } from '../../db/catalogue/rows.ts'
 import { readStories, STORY_PARTS } from '../../db/catalogue/stories.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
 import { readWordTables } from '../../server/web/language.ts'
+import { OUTREACH } from '../support/evenings.ts'
 import { speller } from '../support/spelling.ts'
 
-const objects = readOutreach()
+const objects = OUTREACH
 const features = readMoonFeatures()
 /** Words of the trade, people and places that a general dictionary does not hold. */
 const TRADE = readFileSync(new URL('./trade-words.txt', import.meta.url), 'utf8').split('\n')
