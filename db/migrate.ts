@@ -13,9 +13,12 @@ const filesIn = (folder: string): string[] =>
 /** How many migrations the database has had. */
 export const schemaVersion = (db: Database): number => db.pragma('user_version', { simple: true }) as number
 
+/** How many migrations the program has. */
+export const newestSchema = (folder = MIGRATIONS): number => filesIn(folder).length
+
 /** How many migrations this database still lacks; throws when it is newer than the program. */
 export function migrationsDue(db: Database, folder = MIGRATIONS): number {
-  const known = filesIn(folder).length
+  const known = newestSchema(folder)
   const due = known - schemaVersion(db)
   if (due < 0) throw new Error(`Database version ${schemaVersion(db)} is newer than this program (${known}).`)
   return due

@@ -45,6 +45,12 @@ export function sqliteFacts(db: Database): SqliteFacts {
   }
 }
 
+/** Tells a number that grows with every row that is added, changed or taken away. */
+export function changesOf(db: Database): () => number {
+  const total = db.prepare<[], number>('SELECT total_changes()').pluck()
+  return () => total.get() ?? 0
+}
+
 /** Throws unless SQLite is new enough and, after a write, still syncs every commit. */
 function assertDurable(db: Database, journalMode: string): void {
   // Before the first write the pragma answers what was asked for; only after it, what is done.

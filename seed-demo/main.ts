@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { rehearsalClock } from '../server/clock.ts'
 import type { Config } from '../server/config.ts'
 import { createDesk } from '../server/desk/create.ts'
+import type { Desk } from '../server/desk/desk.ts'
 import { makePin } from '../server/desk/pin.ts'
 import { configOrExit, run, sayFirstStart } from '../server/main.ts'
 import { instantOf } from '../server/tours/hours.ts'
@@ -33,10 +34,21 @@ async function fill(config: Config): Promise<void> {
     beforeBuild: sayFirstStart,
   })
   try {
-    for (const evening of [north, south]) await desk.tours.build(seedEvening(desk, evening).id)
+    for (const evening of [north, south]) {
+      const { id } = seedEvening(desk, evening)
+      await desk.tours.build(id)
+      if (evening === north) sayGo(desk, id)
+    }
   } finally {
     await desk.close()
   }
+}
+
+/** The demo opens on an evening that takes place. */
+function sayGo(desk: Desk, nightId: string): void {
+  const host = { role: 'host', name: 'host' } as const
+  desk.go.enter(nightId, { cloud: 20, wind: 8, temperature: 3, rain: 0 }, host)
+  desk.go.decide(nightId, 'on', 'The forecast is for a clear, calm evening.', host)
 }
 
 const args = process.argv.slice(2)

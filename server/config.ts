@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { homedir } from 'node:os'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { type Clock, realClock, rehearsalClock } from './clock.ts'
 
@@ -17,6 +17,8 @@ export interface Config {
   readonly clock: Clock
   /** The host's PIN as digits; null keeps the one that the data folder has. */
   readonly pin: string | null
+  /** A second folder for the copies of the database, such as a USB stick, or null. */
+  readonly backUpTo: string | null
   readonly version: string
   readonly commit: string
 }
@@ -34,6 +36,7 @@ export function readConfig(args: readonly string[], env: NodeJS.ProcessEnv, plat
     names: flags.name === undefined ? [] : [hostName(flags.name)],
     clock: clockOf(flags.clock, flags.speed),
     pin: pinOf(flags.pin),
+    backUpTo: flags['backup-to'] === undefined ? null : resolve(flags['backup-to']),
     version: version(),
     commit: commit(),
   }
@@ -49,6 +52,7 @@ function readFlags(args: readonly string[]) {
     clock: text,
     speed: text,
     pin: text,
+    'backup-to': text,
   } as const
   try {
     return parseArgs({ args: [...args], options, strict: true }).values

@@ -3,8 +3,10 @@ import { networkInterfaces } from 'node:os'
 import { pathToFileURL } from 'node:url'
 import { buildApp } from './app.ts'
 import { type Config, readConfig } from './config.ts'
+import type { BackupStatus } from './desk/backups.ts'
 import { createDesk } from './desk/create.ts'
 import { Fault } from './errors.ts'
+import { wentBackText } from './restore.ts'
 import { phoneAddresses } from './web/addresses.ts'
 import { allowedHosts } from './web/hosts.ts'
 import { readWordTables } from './web/language.ts'
@@ -23,8 +25,9 @@ export interface Service {
 
 /** Opens the data folder and listens: on the laptop's own address only, or on all of them when phones are let in. */
 export async function serve(config: Config): Promise<Service> {
-  const desk = await createDesk({ ...config, beforeBuild: sayFirstStart })
+  const desk = await createDesk({ ...config, backups: { second: config.backUpTo }, beforeBuild: sayFirstStart })
   try {
+    sayCopies(desk.backups.status(), config.backUpTo)
     let port = config.port
     const hosts = allowedHosts(() => port, config.names)
     const words = readWordTables()
@@ -46,6 +49,15 @@ export async function serve(config: Config): Promise<Service> {
 
 /** Says on standard error why the first start on a folder takes longer; address and PIN alone go to standard output. */
 export const sayFirstStart = (): void => console.error('First start here: laying out the catalogue, a few seconds ...')
+
+/** Says on standard error what came of a wish to go back to a copy, and that a second folder for copies cannot be used. */
+function sayCopies({ wentBack, second }: BackupStatus, backUpTo: string | null): void {
+  if (wentBack !== null) console.error(wentBackText(wentBack))
+  if (!second?.trouble) return
+  console.error(
+    `The second folder for copies, ${backUpTo}, is missing or cannot be written. Copies go to the data folder.`,
+  )
+}
 
 const portOf = (address: string | AddressInfo | null, asked: number): number =>
   typeof address === 'object' && address !== null ? address.port : asked

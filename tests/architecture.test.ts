@@ -18,6 +18,7 @@ const FLOORS = [
   'server/config',
   'server/web',
   'server/app',
+  'server/restore',
   'server/main',
   'seed-demo',
 ]

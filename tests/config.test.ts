@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { dataFolder, readConfig } from '../server/config.ts'
 
@@ -14,6 +15,12 @@ describe('the settings', () => {
   it('come from the flags', () => {
     const config = read('--data', 'x', '--port', '9000', '--lan', '--name', 'tour.example', '--pin', '271828')
     expect(config).toMatchObject({ folder: 'x', port: 9000, isLan: true, names: ['tour.example'], pin: '271828' })
+  })
+
+  it('name a second folder for copies from the root of the disk, or none', () => {
+    expect(read().backUpTo).toBeNull()
+    expect(read('--backup-to', '/media/stick/copies').backUpTo).toBe('/media/stick/copies')
+    expect(read('--backup-to', 'copies').backUpTo).toBe(join(process.cwd(), 'copies'))
   })
 
   it('take the data folder from the environment, below a flag', () => {

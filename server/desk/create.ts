@@ -5,7 +5,7 @@ import { openFolder } from '../../db/folder.ts'
 import { joinSecret } from '../../db/join-secret.ts'
 import { type ObjectStore, objectStore } from '../../db/objects.ts'
 import { sqliteFacts } from '../../db/open.ts'
-import { placeStore } from '../../db/places.ts'
+import { type PlaceStore, placeStore } from '../../db/places.ts'
 import { type StarStore, starStore } from '../../db/stars.ts'
 import { type WorldEventStore, worldEventStore } from '../../db/world-events.ts'
 import type { Clock } from '../clock.ts'
@@ -13,6 +13,7 @@ import { PROOF_ROUNDS } from '../tours/build.ts'
 import { isForTelescopes } from '../tours/target.ts'
 import { againDesk } from './again.ts'
 import { brightStars } from './alignment.ts'
+import { type BackupOptions, openBackups } from './backup-start.ts'
 import { besideDesk } from './beside.ts'
 import { browsing } from './browsing.ts'
 import { bundleWorker } from './bundle.ts'
@@ -32,9 +33,10 @@ import { markDesk } from './marks.ts'
 import { missingDesk } from './missing.ts'
 import { nightDesk } from './nights.ts'
 import { tonightDesk } from './object-tonight.ts'
-import { fixedOf, knownIn, objectDesk, placeDesk } from './objects.ts'
+import { fixedOf, knownIn, objectDesk } from './objects.ts'
 import { ownDesk } from './own-objects.ts'
 import { storyTeller, wordDesk } from './own-words.ts'
+import { planning } from './planning.ts'
 import { sessionDesk } from './sessions.ts'
 import { settingUp } from './setting-up.ts'
 import { sightDesk } from './sight.ts'
@@ -43,7 +45,7 @@ import { siteDesk } from './sites.ts'
 import { skyDesk } from './sky.ts'
 import { openStores, type Stores } from './stores.ts'
 import { telescopeDesk } from './telescopes.ts'
-import { programmeOf, tourDesk } from './tours.ts'
+import { programmeOf } from './tours.ts'
 import { DEFAULT_TRY_LIMITS, type TryLimits } from './tries.ts'
 import { wishDesk } from './wishes.ts'
 
@@ -57,17 +59,19 @@ export interface DeskOptions {
   readonly version: string
   readonly tryLimits?: TryLimits
   readonly joinLimits?: JoinLimits
-  /** The laptop's own time in milliseconds, for sessions and codes only. */
+  /** The laptop's own time in milliseconds, for sessions, codes and copies only. */
   readonly nowMs?: () => number
   /** Rounds in which a limit is proved for each new programme, in the background; 0 for none. */
   readonly proofRounds?: number
+  /** How copies of the database are made by themselves; without it they are made on demand alone. */
+  readonly backups?: BackupOptions
   /** Called before the catalogue is built, which takes some seconds, once for each folder. */
   readonly beforeBuild?: (() => void) | undefined
 }
 
 /** Opens a data folder and answers the desk over it; the catalogue is built there when it is missing or out of date. */
 export async function createDesk(options: DeskOptions): Promise<Desk> {
-  const { db, close } = await openFolder(options.folder)
+  const { db, close, wentBack } = await openFolder(options.folder)
   try {
     attachCatalogue(db, ensureCatalogue(options.folder, undefined, options.beforeBuild))
     const objects = objectStore(db)
@@ -85,17 +89,19 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
         stars: starStore(db),
         constellations: constellationStore(db),
         worldEvents: worldEventStore(db),
+        places: placeStore(db),
       },
       jobs,
       digest,
     )
+    const backups = await openBackups({ ...options, db, wentBack })
     return {
       ...parts,
-      places: placeDesk(placeStore(db)),
+      backups: backups.desk,
       health: () => healthOf(options, db, objects),
       freeBytes: () => freeBytes(options.folder),
       async close() {
-        await jobs.close()
+        await Promise.all([jobs.close(), backups.close()])
         close()
       },
     }
@@ -110,6 +116,7 @@ interface CatalogueStores {
   readonly stars: StarStore
   readonly constellations: ConstellationStore
   readonly worldEvents: WorldEventStore
+  readonly places: PlaceStore
 }
 
 async function deskParts(
@@ -117,7 +124,7 @@ async function deskParts(
   stores: Stores & CatalogueStores,
   jobs: Jobs,
   catalogueDigest: string,
-): Promise<Omit<Desk, 'places' | 'health' | 'freeBytes' | 'close'>> {
+): Promise<Omit<Desk, 'health' | 'backups' | 'freeBytes' | 'close'>> {
   const { clock, proofRounds = PROOF_ROUNDS } = options
   const log = markLog(stores.marks)
   const sites = siteDesk(stores)
@@ -142,10 +149,10 @@ async function deskParts(
     own: ownDesk({ ...stores, clock, keyOf }),
     sky,
     sight: sightDesk({ objects, sky }),
-    tours: tourDesk({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own, proofRounds }),
+    ...planning({ ...stores, log, findNight: nights.find, jobs, clock, catalogueDigest, own, proofRounds, learning }),
     again: againDesk({ ...stores, nights, marks, log, clock, together: stores.marks.together }),
     wishes: wishDesk({ ...stores, objects, keyOf, findNight: nights.find, programme, jobs, own }),
-    ...settingUp({ findNight: nights.find, programme, sky, allSites: sites.all, jobs, own }),
+    ...settingUp({ ...stores, log, findNight: nights.find, programme, sky, allSites: sites.all, jobs, own, clock }),
     tonight: tonightDesk({ objects, own, findNight: nights.find, programme, jobs }),
     checks: checkDesk({ findNight: nights.find, programme, log, jobs, own }),
     hole: holeDesk({ findNight: nights.find, jobs, own }),

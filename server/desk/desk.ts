@@ -18,17 +18,22 @@ import type { SkyPart } from '../tours/sky-part.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { AgainDesk } from './again.ts'
 import type { AlignmentDesk } from './alignment.ts'
+import type { BackupDesk } from './backups.ts'
 import type { ChartDesk } from './charts.ts'
 import type { DateDesk } from './dates.ts'
 import type { FaultDesk } from './faults.ts'
+import type { GoDesk } from './go.ts'
 import type { GoodNowDesk } from './good-now.ts'
 import type { GroupTextDesk } from './group-text.ts'
 import type { JoinDesk } from './joins.ts'
 import type { MarkDesk } from './marks.ts'
 import type { NightDesk } from './nights.ts'
+import type { NoteDesk } from './notes.ts'
 import type { ObjectDesk } from './objects.ts'
 import type { OwnDesk } from './own-objects.ts'
 import type { WordDesk } from './own-words.ts'
+import type { ReportDesk } from './reports.ts'
+import type { StartDesk } from './start.ts'
 import type { TelescopeDesk } from './telescopes.ts'
 import type { ThingDesk } from './thing-kinds.ts'
 import type { WishDesk } from './wishes.ts'
@@ -134,6 +139,7 @@ export interface Desk {
     versions(nightId: string): readonly Pick<Tour, 'id' | 'version' | 'madeAt' | 'why' | 'value'>[]
     stateOf(tour: Tour): TourState
   }
+  readonly start: StartDesk
   readonly again: AgainDesk
   readonly wishes: WishDesk
   readonly checks: {
@@ -155,8 +161,11 @@ export interface Desk {
   readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
   readonly charts: ChartDesk
   readonly groupText: GroupTextDesk
+  readonly notes: NoteDesk
   readonly alignment: AlignmentDesk
   readonly faults: FaultDesk
+  readonly go: GoDesk
+  readonly reports: ReportDesk
   readonly marks: MarkDesk
   readonly learning: {
     /** What all standing marks of who saw what tell of the newcomers at a site. */
@@ -178,6 +187,7 @@ export interface Desk {
     signOut(token: string): void
   }
   readonly joins: JoinDesk
+  readonly backups: BackupDesk
   /** What is free on the disk of the data folder. */
   readonly freeBytes: () => Promise<number>
   close(): Promise<void>

@@ -12,6 +12,7 @@ import { seenFrom } from '../tours/hops-frame.ts'
 import { placeOf, type Site } from '../tours/site.ts'
 import { apartDeg } from '../tours/sky-at.ts'
 import type { ObjectHit, ObjectKind, ShowObject } from '../tours/target.ts'
+import type { Finder } from '../tours/telescope.ts'
 import type { ObjectDesk } from './objects.ts'
 
 /** What is to be found by hand, where and when. */
@@ -20,8 +21,8 @@ export interface FinderQuestion {
   readonly key: string
   readonly site: Site
   readonly at: Date
-  /** Width of what the finder shows; the usual 5 degrees where nobody has said. */
-  readonly finderFieldDeg?: number
+  /** Of the telescope that is pointed; without one, a finder of the usual 5 degrees. */
+  readonly finder?: Finder | undefined
   /** Width of what the telescope shows; null where it is not known. */
   readonly mainFieldDeg: number | null
 }
@@ -62,7 +63,8 @@ export function finderDesk({ objects, catalogue, constellations }: Needs): Finde
     return kept
   }
 
-  return ({ key, site, at, mainFieldDeg, finderFieldDeg = FINDER_FIELD_DEG }) => {
+  return ({ key, site, at, mainFieldDeg, finder }) => {
+    const { finderFieldDeg, finderView } = finderSeen(finder)
     const goal = goalOf(objects.find(key).object, site, at)
     const around = known().filter(isNear(goal.place))
     const places = [...around.map(({ place }) => place), goal.place]
@@ -77,7 +79,17 @@ export function finderDesk({ objects, catalogue, constellations }: Needs): Finde
     const near = [...fixed, ...wanderersNear(target, objects, site, at)]
     const way = hopsTo(target, near, { site, finderFieldDeg })
     const { zone, horizon } = site
-    return { target, way, stars: near, figures, at, zone, horizon, finderFieldDeg, mainFieldDeg, limitV: FAINTEST_MAG }
+    const limitV = FAINTEST_MAG
+    return { target, way, stars: near, figures, at, zone, horizon, finderFieldDeg, finderView, mainFieldDeg, limitV }
+  }
+}
+
+/** How wide a finder shows the sky, and which way round; a red dot has no field of its own. */
+function finderSeen(finder: Finder | undefined): Pick<FinderSubject, 'finderFieldDeg' | 'finderView'> {
+  const isGlass = finder?.kind === 'straight' || finder?.kind === 'right-angle'
+  return {
+    finderFieldDeg: (isGlass ? finder.fieldDeg : null) ?? FINDER_FIELD_DEG,
+    finderView: finder === undefined || finder.kind === 'none' ? null : finder.kind,
   }
 }
 

@@ -15,9 +15,11 @@ import type { MonthAsk } from '../tours/month-night.ts'
 import type { Night } from '../tours/night.ts'
 import type { ObjectTonight } from '../tours/object-tonight.ts'
 import type { PassingThing } from '../tours/own-pass.ts'
+import type { NightFacts, ReportInput } from '../tours/report.ts'
 import type { LineReport } from '../tours/simulation-report.ts'
 import type { SkyPart } from '../tours/sky-part.ts'
 import type { ShowObject } from '../tours/target.ts'
+import type { ThinCloud } from '../tours/thin-cloud.ts'
 import type { Stop, Tour } from '../tours/tour.ts'
 import type { Walk } from '../tours/walks.ts'
 import type { Wish } from '../tours/wish.ts'
@@ -107,6 +109,11 @@ export interface JobKinds {
     readonly asked: { night: Night; own: Own; open: readonly SkyPart[]; at: Date }
     readonly answer: Hole
   }
+  /** What the row would show through thin cloud. */
+  readonly 'thin-cloud': {
+    readonly asked: { night: Night; own: Own; wishes: readonly Wish[]; seed: number; steps: number }
+    readonly answer: ThinCloud
+  }
   /** What one telescope could show now in place of what it shows. */
   readonly 'good-now': {
     readonly asked: { night: Night; own: Own } & GoodNowAsk
@@ -132,6 +139,8 @@ export interface JobKinds {
     readonly asked: { night: Night; own: Own; stops: readonly Stop[]; seed: number }
     readonly answer: LineReport
   }
+  /** What a night's programmes and marks tell of it. */
+  readonly report: { readonly asked: ReportInput; readonly answer: NightFacts }
   readonly learning: {
     readonly asked: { nights: readonly (MarkedNight & { readonly own: Own })[] }
     readonly answer: SiteLearning
@@ -170,6 +179,8 @@ export const PRIORITIES: Readonly<Record<JobKind, number>> = {
   tonight: 1,
   walks: 1,
   beside: 1,
+  'thin-cloud': 1,
+  report: 1,
   missing: 2,
   simulation: 2,
   season: 2,

@@ -34,7 +34,7 @@ export function nightDesk({ nights, sites, telescopes, clock }: Needs): NightDes
   function whole(draft: NightDraft, id: string, state: NightState, before: readonly Station[]): Night {
     const site = sites.find(draft.siteId)
     const kit = draft.stations.map(({ telescopeId }) => (telescopeId === null ? null : telescopes.find(telescopeId)))
-    const missing = [...(site ? [] : [{ field: 'siteId', key: 'problem.site-unknown' }]), ...missingKit(kit)]
+    const missing = [...(site ? [] : [{ field: 'siteId', key: 'problem.site-unknown' }]), ...kitProblems(kit, before)]
     const problems = [...nightProblems(draft, clock.now(), site?.zone ?? 'UTC'), ...missing]
     if (problems.length > 0 || !site) throw invalid(problems)
     return nightFrom(draft, id, state, site, stationsFrom(draft, kit, before))
@@ -63,10 +63,15 @@ export function nightDesk({ nights, sites, telescopes, clock }: Needs): NightDes
   }
 }
 
-const missingKit = (kit: readonly (Telescope | null | undefined)[]): Problem[] =>
-  kit.flatMap((telescope, i) =>
-    telescope === undefined ? [{ field: `stations.${i}.telescopeId`, key: 'problem.telescope-unknown' }] : [],
-  )
+/** A telescope that is nowhere, or that is put away and was not in the row before. */
+const kitProblems = (kit: readonly (Telescope | null | undefined)[], before: readonly Station[]): Problem[] =>
+  kit.flatMap((telescope, i): Problem[] => {
+    const field = `stations.${i}.telescopeId`
+    if (telescope === undefined) return [{ field, key: 'problem.telescope-unknown' }]
+    const wasThere = before.some((station) => station.telescope?.id === telescope?.id)
+    const isAway = telescope?.isPutAway === true && !wasThere
+    return isAway ? [{ field, key: 'problem.telescope-away', values: { name: telescope.name } }] : []
+  })
 
 function nightFrom(draft: NightDraft, id: string, state: NightState, site: Site, stations: Station[]): Night {
   const { siteId: _siteId, stations: _stations, ...rest } = draft

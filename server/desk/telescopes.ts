@@ -1,13 +1,22 @@
 import { invalid, notFound } from '../errors.ts'
 import { telescopeProblems } from '../tours/problems.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
-import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
 import type { Stores } from './stores.ts'
 
+export interface TelescopeDesk {
+  all(): readonly Telescope[]
+  find(id: string): Telescope
+  add(draft: TelescopeDraft): Telescope
+  /** What is the same glass as before keeps its id, so that programmes of before can still name it. */
+  change(id: string, draft: TelescopeDraft): Telescope
+  /** Puts it away, so that no new night is offered it, or takes it out again. */
+  putAway(id: string, isPutAway: boolean): Telescope
+}
+
 /** Keeping the kit. */
-export function telescopeDesk({ telescopes }: Pick<Stores, 'telescopes'>): Desk['telescopes'] {
-  const find: Desk['telescopes']['find'] = (id) => {
+export function telescopeDesk({ telescopes }: Pick<Stores, 'telescopes'>): TelescopeDesk {
+  const find: TelescopeDesk['find'] = (id) => {
     const telescope = telescopes.find(id)
     if (!telescope) throw notFound('telescope')
     return telescope
@@ -18,14 +27,18 @@ export function telescopeDesk({ telescopes }: Pick<Stores, 'telescopes'>): Desk[
     find,
     add(draft) {
       assertFine(draft)
-      const id = newId()
-      telescopes.add(telescopeFrom(draft, id, NOTHING))
-      return find(id)
+      const telescope = newTelescope(draft)
+      telescopes.add(telescope)
+      return find(telescope.id)
     },
     change(id, draft) {
       const before = find(id)
       assertFine(draft)
-      telescopes.change(telescopeFrom(draft, id, before))
+      telescopes.change({ ...telescopeFrom(draft, id, before), isPutAway: before.isPutAway === true })
+      return find(id)
+    },
+    putAway(id, isPutAway) {
+      telescopes.change({ ...find(id), isPutAway })
       return find(id)
     },
   }
@@ -41,6 +54,9 @@ const NOTHING: Parts = { tubes: [], eyepieces: [], factors: [] }
 
 /** Numbers that decide the power: a part that keeps its name and these is the same part, corrected. */
 const POWER = { tubes: ['apertureMm', 'focalLengthMm'], eyepieces: ['focalLengthMm'], factors: ['factor'] } as const
+
+/** A telescope that comes into the kit. */
+export const newTelescope = (draft: TelescopeDraft): Telescope => telescopeFrom(draft, newId(), NOTHING)
 
 const telescopeFrom = (draft: TelescopeDraft, id: string, before: Parts): Telescope => ({
   ...draft,

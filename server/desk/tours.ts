@@ -3,12 +3,10 @@ import type { WishStore } from '../../db/wishes.ts'
 import type { Clock } from '../clock.ts'
 import { Fault, notFound } from '../errors.ts'
 import { AGAIN_STEPS, DEFAULT_STEPS } from '../tours/build.ts'
-import type { Again } from '../tours/course.ts'
-import { nightHours } from '../tours/hours.ts'
 import type { Mark } from '../tours/mark.ts'
-import { isNoNews, newsOf } from '../tours/news.ts'
+import { newsOf } from '../tours/news.ts'
 import type { Night } from '../tours/night.ts'
-import { currentVersion, hasBegun, waitingVersion } from '../tours/programme.ts'
+import { currentVersion, waitingVersion } from '../tours/programme.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Wish } from '../tours/wish.ts'
@@ -18,8 +16,9 @@ import type { JobKinds } from './job-kinds.ts'
 import type { Jobs } from './jobs.ts'
 import type { MarkLog } from './mark-log.ts'
 import { digestOf, seedOf } from './tour-digest.ts'
+import { againOf, isUnderWay } from './under-way.ts'
 
-interface Needs {
+export interface TourNeeds {
   readonly tours: TourStore
   readonly wishes: Pick<WishStore, 'all'>
   readonly log: MarkLog
@@ -33,8 +32,21 @@ interface Needs {
   readonly proofRounds: number
 }
 
+/** A programme of a night that is not kept yet; it goes with the night into one commit. */
+export interface FirstTour {
+  keep(): void
+}
+
+/** Builds the programme of a night before the night itself is kept. */
+export const firstTours =
+  (needs: TourNeeds) =>
+  async (night: Night): Promise<FirstTour> => {
+    const built = await reckon(needs, night, {})
+    return { keep: () => keepTour(needs, built) }
+  }
+
 /** Building and keeping programmes. */
-export function tourDesk(needs: Needs): Desk['tours'] {
+export function tourDesk(needs: TourNeeds): Desk['tours'] {
   const { tours, wishes, log, findNight, clock, catalogueDigest, own } = needs
 
   function digestNow(nightId: string, acts: readonly Mark[]): string {
@@ -67,7 +79,30 @@ export function tourDesk(needs: Needs): Desk['tours'] {
 }
 
 /** Builds a programme from the night as it is now, and keeps it as the next version. */
-async function build(needs: Needs, night: Night, options: { seed?: number; steps?: number }): Promise<Tour> {
+async function build(needs: TourNeeds, night: Night, options: TourOptions): Promise<Tour> {
+  const reckoned = await reckon(needs, night, options)
+  keepTour(needs, reckoned)
+  return findTour(needs.tours, reckoned.tour.id)
+}
+
+interface TourOptions {
+  readonly seed?: number
+  readonly steps?: number
+}
+
+interface Reckoned {
+  readonly tour: Tour
+  readonly asked: JobKinds['tour']['asked']
+}
+
+/** Keeps what was reckoned, and goes on proving how good it is. */
+function keepTour(needs: TourNeeds, { tour, asked }: Reckoned): void {
+  needs.tours.add(tour)
+  proveInBackground(needs, tour.id, asked)
+}
+
+/** The next version of the programme of a night as it is now. */
+async function reckon(needs: TourNeeds, night: Night, options: TourOptions): Promise<Reckoned> {
   const { tours, log, jobs, clock, catalogueDigest } = needs
   const own = needs.own()
   const wishes = await sureWishes(needs.wishes.all(night.id), jobs, night, own)
@@ -91,14 +126,12 @@ async function build(needs: Needs, night: Night, options: { seed?: number; steps
   }
   const waits = current !== undefined && isUnderWay(night, current, log.all(night.id), madeAt)
   const tookOverAtSeq = waits ? null : (log.all(night.id).at(-1)?.seq ?? 0)
-  tours.add({ ...built, ...made, why: whyOf(before, inputsDigest), tookOverAtSeq })
-  proveInBackground(needs, made.id, asked)
-  return findTour(tours, made.id)
+  return { tour: { ...built, ...made, why: whyOf(before, inputsDigest), tookOverAtSeq }, asked }
 }
 
 /** Nobody waits for it; a limit that comes after the service has been asked to stop is lost. */
 function proveInBackground(
-  { tours, jobs, clock, proofRounds }: Needs,
+  { tours, jobs, clock, proofRounds }: TourNeeds,
   id: string,
   asked: JobKinds['tour']['asked'],
 ): void {
@@ -116,7 +149,7 @@ function whyOf(before: Tour | undefined, inputsDigest: string): Tour['why'] {
   return before.inputsDigest === inputsDigest ? 'asked' : 'changed'
 }
 
-function findTour(tours: Needs['tours'], id: string): Tour {
+function findTour(tours: TourNeeds['tours'], id: string): Tour {
   const tour = tours.find(id)
   if (!tour) throw notFound('tour')
   return tour
@@ -150,18 +183,4 @@ function refuseEmpty({ stops, notices }: Pick<Tour, 'stops' | 'notices'>, before
 export function programmeOf(tours: TourStore, log: MarkLog, nightId: string): Tour | undefined {
   const current = currentVersion(tours.versions(nightId), log.all(nightId))
   return current && tours.find(current.id)
-}
-
-/** True when the row already goes by a programme of this very evening. */
-const isUnderWay = (night: Night, current: Tour | undefined, marks: readonly Mark[], at: Date): boolean => {
-  const { opensAt, closesAt } = nightHours(night)
-  const isOfTonight = !current || current.stops.some((stop) => stop.startsAt < closesAt && opensAt < stop.endsAt)
-  return isOfTonight && hasBegun(current, marks, at)
-}
-
-/** What a programme made now must go on from; null while the whole evening is still to come and nothing stands in its way. */
-function againOf(night: Night, current: Tour | undefined, marks: readonly Mark[], at: Date): Again | null {
-  const isGoingOn = isUnderWay(night, current, marks, at)
-  if (!isGoingOn && isNoNews(newsOf(night, marks, at))) return null
-  return { stops: isGoingOn ? (current?.stops ?? []) : [], marks: [...marks], at }
 }

@@ -16,9 +16,11 @@ import {
   walkSlices,
 } from './job-slices.ts'
 import { learningSlices } from './learning-slices.ts'
+import { reportSlices } from './report-slices.ts'
 import { seasonSlices } from './season-slices.ts'
 import { simulationSlices } from './simulation-slices.ts'
 import { sliceQueue } from './slice-queue.ts'
+import { thinCloudSlices } from './thin-cloud-slices.ts'
 import { conflictSlices, costSlices } from './wish-slices.ts'
 
 const port = parentPort
@@ -35,9 +37,11 @@ function slicesOf(job: Job): Generator<undefined, unknown> {
   if (job.kind === 'walks') return walkSlices(job, evenings)
   if (job.kind === 'hole') return holeSlices(job, evenings)
   if (job.kind === 'good-now') return goodNowSlices(job, evenings)
+  if (job.kind === 'thin-cloud') return thinCloudSlices(job, evenings)
   if (job.kind === 'missing') return missingSlices(job, evenings)
   if (job.kind === 'beside') return besideSlices(job, evenings)
   if (job.kind === 'simulation') return simulationSlices(job, evenings)
+  if (job.kind === 'report') return reportSlices(job)
   if (job.kind === 'season') return seasonSlices(job, start)
   if (job.kind === 'dates') return dateSlices(job, start)
   if (job.kind === 'learning') return learningSlices(job, evenings)

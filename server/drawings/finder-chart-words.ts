@@ -14,9 +14,16 @@ export function finderNotes(subject: Drawable, words: Words): readonly string[] 
     ...way.hops.map((hop) => hopText(hop, way.start, words)),
     ...(subject.heightPx === null ? [words.say('finder.clock')] : []),
     fieldsText(subject, words),
-    words.say('finder.turned'),
+    words.say(TURNED[subject.finderView ?? 'unknown']),
   ]
 }
+
+const TURNED = {
+  unknown: 'finder.turned',
+  straight: 'finder.turned-straight',
+  'right-angle': 'finder.turned-right-angle',
+  'red-dot': 'finder.turned-red-dot',
+} as const
 
 /** Why no way leads to a target at an instant, in a sentence. */
 export function noWayText({ code, ...cause }: NoWay['cause'], at: Date, zone: string, words: Words): string {

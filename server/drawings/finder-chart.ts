@@ -1,5 +1,6 @@
 import type { FinderStar, FinderTarget, Way } from '../tours/hops.ts'
 import type { Site } from '../tours/site.ts'
+import type { FinderKind } from '../tours/telescope.ts'
 import type { Words } from '../words/words.ts'
 import { chartEdge } from './finder-chart-edge.ts'
 import type { LabelBox } from './finder-chart-labels.ts'
@@ -30,6 +31,8 @@ export interface FinderSubject {
   readonly zone: string
   readonly horizon: Site['horizon']
   readonly finderFieldDeg: number
+  /** Which way round the finder shows it; null where that is not known. */
+  readonly finderView: Exclude<FinderKind, 'none'> | null
   /** Width of what the telescope shows; null where it is not known. */
   readonly mainFieldDeg: number | null
   /** The faintest V that is drawn. */

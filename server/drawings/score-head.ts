@@ -1,3 +1,5 @@
+import { nightHours } from '../tours/hours.ts'
+import { sunTonight } from '../tours/sun-tonight.ts'
 import type { Words } from '../words/words.ts'
 import type { ScoreSubject } from './score.ts'
 import { LABEL_MM } from './score-said.ts'
@@ -67,13 +69,14 @@ export function headOf(subject: ScoreSubject, words: Words, scale: TimeScale, sh
 
 function aboutOf(subject: ScoreSubject, words: Words, { mmPerHour }: TimeScale, sheet: string | null): Text[] {
   const { evening, night, stops } = subject
-  const { sunsetAt, civilDuskAt, nauticalDuskAt, astronomicalDuskAt } = evening
+  const sun = sunTonight(night.site, evening, nightHours(night).opensAt)
   const said = [
     words.date(night.date),
     words.say('score.scale', { mm: words.number(mmPerHour) }),
     ...(sheet === null ? [] : [sheet]),
     ...(stops.some(({ setups }) => setups.length > 1) ? [words.say('score.two-looks')] : []),
-    ...([sunsetAt, civilDuskAt, nauticalDuskAt, astronomicalDuskAt].some(Boolean) ? [] : [words.say('score.no-dusk')]),
+    ...(sun === 'sets' ? [] : [words.say(`score.sun-${sun}`)]),
+    ...(sun === 'sets' && evening.astronomicalDuskAt === null ? [words.say('score.twilight')] : []),
   ]
   return said.map((text, i) => textIn(text, LABEL_MM, USUAL_PT, i === 0))
 }

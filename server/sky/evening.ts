@@ -1,5 +1,7 @@
+import { bodyLook } from './body.ts'
 import { nextDawn, nextDusk, nextRise, nextSet } from './crossing.ts'
 import type { Place } from './place.ts'
+import { isSunUp } from './sun-up.ts'
 
 /** The turning points of one night, each null when it does not happen in the 24 hours after that noon. */
 export interface SkyEvening {
@@ -23,10 +25,10 @@ const ASTRONOMICAL_DEG = -18
 /**
  * The turning points of the night that follows a noon, searched in the 24 hours after it; null for what does not happen.
  * Rise and set: upper limb, sea-level horizon, 34' of refraction. Twilights: the Sun's centre 6, 12 and 18 degrees below the
- * horizon. The Moon's are its first rise and first set after that noon, in whichever order they come.
+ * horizon. A Sun that is down again by that noon, as close to the polar night, has set before it. The Moon's are its first rise and first set after that noon, in whichever order they come.
  */
 export const skyEvening = (noonAt: Date, place: Place): SkyEvening => ({
-  sunsetAt: nextSet('sun', noonAt, place),
+  sunsetAt: sunsetOf(noonAt, place),
   civilDuskAt: nextDusk(CIVIL_DEG, noonAt, place),
   nauticalDuskAt: nextDusk(NAUTICAL_DEG, noonAt, place),
   astronomicalDuskAt: nextDusk(ASTRONOMICAL_DEG, noonAt, place),
@@ -37,3 +39,13 @@ export const skyEvening = (noonAt: Date, place: Place): SkyEvening => ({
   moonriseAt: nextRise('moon', noonAt, place),
   moonsetAt: nextSet('moon', noonAt, place),
 })
+
+const HALF_DAY_MS = 43_200_000
+
+/** The sunset that begins the night: the next one, but not that of the day after where today's has been before noon. */
+function sunsetOf(noonAt: Date, place: Place): Date | null {
+  const next = nextSet('sun', noonAt, place)
+  const isOfToday = next !== null && next.getTime() - noonAt.getTime() < HALF_DAY_MS
+  if (isOfToday || isSunUp(bodyLook('sun', noonAt, place).altitudeDeg)) return next
+  return nextSet('sun', new Date(noonAt.getTime() - HALF_DAY_MS), place, 0.5)
+}

@@ -1,7 +1,7 @@
 import type { HalfHourSpan, PictureLine } from './beside-lines.ts'
 import { stopsIn } from './beside-shown.ts'
 import type { EveningSky } from './evening.ts'
-import { nightHours, wallClock } from './hours.ts'
+import { nightHours, remarkClock } from './hours.ts'
 import type { Night } from './night.ts'
 import { comesAt, type WhyNot, whyNotOf } from './offered.ts'
 import { ANYONE } from './rules.ts'
@@ -81,7 +81,7 @@ function whyHidden({ night, sky }: ScreenInput, key: string, at: Date): Remark |
 }
 
 function comesRemark(night: Night, at: Date, behind: string | null): Remark {
-  const time = wallClock(at, night.site.zone)
+  const time = remarkClock(at, night.site.zone)
   if (at >= nightHours(night).closesAt) return { code: 'beside.screen-late', values: { time } }
   if (behind === null) return { code: 'beside.screen-later', values: { time } }
   return behind === ''

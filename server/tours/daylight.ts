@@ -1,6 +1,6 @@
 import { isSunUp } from '../sky/sun-up.ts'
 import type { EveningSky } from './evening.ts'
-import { nightHours, wallClock } from './hours.ts'
+import { nightHours, remarkClock } from './hours.ts'
 import type { Night } from './night.ts'
 import { instantAtStep, stepAt, sunAtStep } from './sky-at.ts'
 import type { Remark } from './tour.ts'
@@ -14,7 +14,7 @@ export function daylightOf({ night, sky }: { readonly night: Night; readonly sky
   const down = Array.from({ length: sky.count }, (_, step) => step).filter((step) => !isUp(step))
   const [first, last] = [down[0], down.at(-1)]
   if (first === undefined || last === undefined) return { code: 'tour.daylight-all' }
-  const time = (step: number) => wallClock(instantAtStep(sky, step), night.site.zone)
+  const time = (step: number) => remarkClock(instantAtStep(sky, step), night.site.zone)
   return {
     code: 'tour.daylight',
     values: { opens: night.opens, closes: night.closes, from: time(first), to: time(last) },

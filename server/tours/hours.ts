@@ -64,6 +64,13 @@ export function middleOf(night: Dated): Date {
 /** Clock time `HH:mm`, 24 hours, of an instant in a zone. */
 export const wallClock = (at: Date, zone: string): string => DateTime.fromJSDate(at, { zone }).toFormat('HH:mm')
 
+/** The same for a remark: a clock time that comes for the second time, since the clocks went back, is `02:15 (2)`. */
+export function remarkClock(at: Date, zone: string): string {
+  const local = DateTime.fromJSDate(at, { zone })
+  const isSecond = local.getPossibleOffsets().some((possible) => possible < local)
+  return `${local.toFormat('HH:mm')}${isSecond ? ' (2)' : ''}`
+}
+
 /** Calendar date `YYYY-MM-DD` of an instant in a zone. */
 export const calendarDate = (at: Date, zone: string): string => DateTime.fromJSDate(at, { zone }).toFormat('yyyy-MM-dd')
 

@@ -1,7 +1,7 @@
 import type { TourInput } from './build.ts'
 import { daylightOf } from './daylight.ts'
 import { cellAt, type Grid, type Plan, shownAt } from './grid.ts'
-import { wallClock } from './hours.ts'
+import { remarkClock } from './hours.ts'
 import { newsOf } from './news.ts'
 import { missingTargets, RULES } from './rules.ts'
 import type { Remark } from './tour.ts'
@@ -84,7 +84,7 @@ function spansOf(grid: Grid, since: number, isTrue: (slot: number) => boolean): 
 function spoken({ night }: TourInput, grid: Grid, from: number, to: number): { from: string; to: string } {
   const time = (slot: number) => {
     const at = grid.borders[slot]
-    return at === undefined ? '' : wallClock(at, night.site.zone)
+    return at === undefined ? '' : remarkClock(at, night.site.zone)
   }
   return { from: time(from), to: time(to) }
 }

@@ -1,7 +1,7 @@
 import type { ClearSpan } from './clear-spans.ts'
 import { cellAt, type Grid } from './grid.ts'
 import { LEAST_CHANCE } from './grid-cells.ts'
-import { nightHours, wallClock } from './hours.ts'
+import { nightHours, remarkClock } from './hours.ts'
 import type { Night } from './night.ts'
 import type { StationTonight, TonightInput } from './object-tonight.ts'
 import type { WhyNot } from './offered.ts'
@@ -32,7 +32,7 @@ const stationName = ({ stations }: Night, stationId: string): string =>
   stations.find(({ id }) => id === stationId)?.name ?? stationId
 
 function onTour({ night }: TonightInput, stop: Stop): Remark[] {
-  const time = (at: Date) => wallClock(at, night.site.zone)
+  const time = (at: Date) => remarkClock(at, night.site.zone)
   const values = { station: stationName(night, stop.stationId), from: time(stop.startsAt), to: time(stop.endsAt) }
   return [{ code: 'why.on-tour', values }, ...stop.reasons]
 }
@@ -84,7 +84,7 @@ const hindrances = ({ sighting }: StationTonight): readonly Remark[] =>
 function spare({ night, tour, object }: TonightInput): Remark[] | null {
   const found = tour?.spares.find(({ targetKey }) => targetKey === object.key)
   if (found === undefined) return null
-  const time = (at: Date) => wallClock(at, night.site.zone)
+  const time = (at: Date) => remarkClock(at, night.site.zone)
   const values = { station: stationName(night, found.stationId), from: time(found.fromAt), to: time(found.untilAt) }
   return [{ code: 'why.spare', values }]
 }
@@ -101,7 +101,7 @@ function outdone(input: TonightInput, findings: Findings, stops: readonly Stop[]
   const other = grid.candidates.findIndex(({ targetKey, aim }) => targetKey === shown?.targetKey && aim === shown.aim)
   if (shown === undefined || other < 0) return [{ code: 'why.left-over' }]
   const name = input.objects.find(({ key }) => key === shown.targetKey)?.name ?? shown.targetKey
-  const values = { station: stationName(input.night, stationId), time: wallClock(at, input.night.site.zone), name }
+  const values = { station: stationName(input.night, stationId), time: remarkClock(at, input.night.site.zone), name }
   return [{ code: 'why.outdone', values }, { code: `why.more-${betterIn(grid, station, slot, candidate, other)}` }]
 }
 

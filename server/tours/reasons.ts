@@ -1,6 +1,6 @@
 import type { TourInput } from './build.ts'
 import { cellAt, type Grid, type GridCandidate, type GridStation } from './grid.ts'
-import { nightHours, wallClock } from './hours.ts'
+import { nightHours, remarkClock } from './hours.ts'
 import { isInForce, isNamed } from './limits.ts'
 import { comesAt, type Gate, whyNotOf } from './offered.ts'
 import { ANYONE } from './rules.ts'
@@ -119,7 +119,7 @@ function lastComing(
 }
 
 function spoken({ night }: TourInput, codes: Readonly<Record<Cause['code'], string>>, { at, cause }: LeaveBy): Remark {
-  const time = wallClock(at, night.site.zone)
+  const time = remarkClock(at, night.site.zone)
   const isNameless = cause.code === 'skyline' && !cause.name
   const code = isNameless ? codes.low : codes[cause.code]
   return { code, values: cause.name ? { name: cause.name, time } : { time } }

@@ -45,6 +45,9 @@ export const placeOf = (site: SiteDraft): Place => ({
 /** The classes of sky brightness, darkest first. */
 export const SKY_CLASSES = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const
 
+/** Where nobody has said how dark it is: a small town, or the edge of a larger one (a choice, no source). */
+export const ASSUMED_SKY_CLASS = 6
+
 /** The class, 1 to 9, whose usual sky is nearest to one of `skyMag` magnitudes per square arcsecond. */
 export function nearestSkyClass(skyMag: number): number {
   const away = (skyClass: number): number => Math.abs(skyMagOfClass(skyClass) - skyMag)

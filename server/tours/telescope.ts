@@ -38,6 +38,23 @@ export const FactorDraft = Type.Object({
   factor: Type.Number({ minimum: 0.3, maximum: 5 }),
 })
 
+/** What is looked through to find things: a red dot, lenses straight through, lenses with a right angle, or nothing. */
+export const FinderKind = Type.Union([
+  Type.Literal('red-dot'),
+  Type.Literal('straight'),
+  Type.Literal('right-angle'),
+  Type.Literal('none'),
+])
+export type FinderKind = Static<typeof FinderKind>
+
+/** The finder of a telescope; the width of what it shows in degrees and its power are null where they are not known. */
+export const Finder = Type.Object({
+  kind: FinderKind,
+  fieldDeg: Type.Union([Type.Number({ minimum: 0.5, maximum: 20 }), Type.Null()]),
+  powerX: Type.Union([Type.Number({ minimum: 1, maximum: 30 }), Type.Null()]),
+})
+export type Finder = Static<typeof Finder>
+
 /** A telescope of the kit: one mount, one or two tubes side by side, and the eyepieces that serve all its tubes. */
 export const TelescopeDraft = Type.Object({
   name: Type.String({ minLength: 1, maxLength: 60 }),
@@ -52,6 +69,12 @@ export const TelescopeDraft = Type.Object({
   chairReach: ChairReach,
   floorDeg: Type.Number({ minimum: 0, maximum: 45 }),
   ceilingDeg: Type.Number({ minimum: 45, maximum: 90 }),
+  /** Left out where nobody has said. */
+  finder: Type.Optional(Finder),
+  /** The year in which it came. */
+  inKitSince: Type.Optional(Type.Integer({ minimum: 1850, maximum: 2100 })),
+  /** What whoever takes it out should know. */
+  note: Type.Optional(Type.String({ minLength: 1, maxLength: 300 })),
 })
 export type TelescopeDraft = Static<typeof TelescopeDraft>
 
@@ -69,7 +92,18 @@ export interface Telescope extends Readonly<Omit<TelescopeDraft, 'tubes' | 'eyep
   readonly tubes: readonly Tube[]
   readonly eyepieces: readonly Eyepiece[]
   readonly factors: readonly Factor[]
+  /** True when it is used no longer: old nights keep it, and no new one is offered it. */
+  readonly isPutAway?: boolean
 }
+
+/** A telescope as it is typed, with the places of its parts for ids: for what is reckoned before anything is kept. */
+export const asTyped = (draft: TelescopeDraft): Telescope => ({
+  ...draft,
+  id: '',
+  tubes: draft.tubes.map((tube, i) => ({ ...tube, id: String(i) })),
+  eyepieces: draft.eyepieces.map((eyepiece, i) => ({ ...eyepiece, id: String(i) })),
+  factors: (draft.factors ?? []).map((factor, i) => ({ ...factor, id: String(i) })),
+})
 
 /** What can be put into a tube: an eyepiece alone, or behind a Barlow or reducer; `label` says which. */
 export interface KitOcular extends Ocular {

@@ -1,4 +1,4 @@
-import { instantOf } from './hours.ts'
+import { type Dated, halfHourStarts, instantOf } from './hours.ts'
 import type { HalfHour, Night } from './night.ts'
 
 /** People on the field: adults and children, of whom `seated` need a chair's height. */
@@ -20,6 +20,23 @@ export function peopleAt(night: Night, at: Date): People {
   rows.sort((a, b) => a.ms - b.ms)
   const row: HalfHour | undefined = rows.findLast(({ ms }) => ms <= at.getTime())?.row ?? rows[0]?.row
   return row ?? usualPeople(night)
+}
+
+/** Children among them in the first half of an evening, and in the second: they come first and leave first (a choice). */
+const USUAL_CHILDREN = { first: 8, second: 2 }
+
+/** The usual table of people for so many telescopes. */
+export function usualVisitors(night: Dated, telescopes: number): HalfHour[] {
+  const starts = halfHourStarts(night)
+  return starts.map((startsAt, i) => {
+    const children = i < starts.length / 2 ? USUAL_CHILDREN.first : USUAL_CHILDREN.second
+    return {
+      startsAt,
+      adults: (USUAL_AT_TELESCOPE - children) * telescopes,
+      children: children * telescopes,
+      seated: 0,
+    }
+  })
 }
 
 function usualPeople({ stations }: Night): People {

@@ -1,6 +1,7 @@
 import type { MessageValues } from '../errors.ts'
 import { dateFormat, listFormat, numberFormat } from './formats.ts'
 import { type LengthUnit, lengthText } from './length.ts'
+import { speedText, temperatureText } from './weather.ts'
 
 /** A message, or its plural forms chosen by `values.count`. Blanks are written `{name}`. */
 export type Message = string | Readonly<Partial<Record<Intl.LDMLPluralRule, string>>>
@@ -33,15 +34,20 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
     return form
   }
 
+  const say = (key: string, values: MessageValues = {}): string =>
+    pattern(key, values).replace(/\{(\w+)\}/g, (_blank, name: string) => String(values[name] ?? ''))
+
   return {
     settings,
     /** True when the table knows the key. */
     knows: (key: string): boolean => key in table,
     /** The message `key` with its blanks filled; `values.count` chooses the plural form. */
-    say: (key: string, values: MessageValues = {}): string =>
-      pattern(key, values).replace(/\{(\w+)\}/g, (_blank, name: string) => String(values[name] ?? '')),
-    /** Wall-clock time in the zone, `18:40` or `6:40 pm`. */
-    time: (at: Date, zone: string): string => timeText(at, zone, settings),
+    say,
+    /** Wall-clock time in the zone, `18:40` or `6:40 pm`; one that comes for the second time says so, `second 02:15`. */
+    time: (at: Date, zone: string): string => {
+      const time = timeText(at, zone, settings)
+      return isSecond(at, zone, settings, time) ? say('page.second-time', { time }) : time
+    },
     /** A calendar date with the month as a word; `date` is `YYYY-MM-DD`. */
     date: (date: string): string =>
       dateFormat(settings.language, { dateStyle: 'full', timeZone: 'UTC' }).format(new Date(`${date}T12:00Z`)),
@@ -59,11 +65,22 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
       numberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value),
     /** A length in the reader's units, `130 cm`, `51 in` or both; what belongs to optics stays in millimetres. */
     length: (value: number, unit: LengthUnit): string => lengthText(value, unit, settings),
+    /** A speed of the wind in the reader's units, `29 km/h`, `18 mph` or both. */
+    speed: (kmh: number): string => speedText(kmh, settings),
+    /** A temperature of the air in the reader's units, `-2°C`, `28°F` or both. */
+    temperature: (celsius: number): string => temperatureText(celsius, settings),
     /** `a, b and c` in the language's own way. */
     list: (items: readonly string[]): string =>
       listFormat(settings.language, { style: 'long', type: 'conjunction' }).format(items),
   }
 }
+
+/** By how much clocks go back: an hour nearly everywhere, half an hour on Lord Howe Island, two hours at Troll. */
+const BACK_MS = [3_600_000, 1_800_000, 7_200_000]
+
+/** True when the clocks have gone back and show a time that they showed before. */
+const isSecond = (at: Date, zone: string, settings: WordsSettings, time: string): boolean =>
+  BACK_MS.some((ms) => timeText(new Date(at.getTime() - ms), zone, settings) === time)
 
 function timeText(at: Date, zone: string, { language, hours12 }: WordsSettings): string {
   const options = { hour: hours12 ? 'numeric' : '2-digit', minute: '2-digit', timeZone: zone } as const

@@ -73,7 +73,7 @@ async function drawAll(desk: Desk, id: string): Promise<void> {
   )
   report(
     'finder charts',
-    ofEach(stops, ({ targetKey, startsAt }) => pictures.finder(targetKey, startsAt, null)),
+    ofEach(stops, (stop) => pictures.finder(stop, stop.startsAt, null)),
   )
   report('walks over the skyline', ofEach(keys, pictures.walk))
   report('the whole sky', [() => pictures.sky(at)])

@@ -38,6 +38,7 @@ const PAGES: Readonly<Record<string, { readonly query?: string; readonly open?: 
   '/nights/:id/check': {},
   '/nights/:id/align': { query: 'at=17:30&', open: 'details' },
   '/nights/:id/set-up': {},
+  '/nights/:id/checklists': {},
   '/nights/:id/aloud': {},
   '/nights/:id/faults': {
     query: 'stage=both&first=hip91262&second=hip24608&aimed=moon&seen=off&side=1&',

@@ -51,6 +51,9 @@ const PAGES = {
   'night-edit': '/nights/:night/edit',
   sites: '/sites',
   'site-new': '/sites/new?q=bern',
+  backups: '/backups',
+  report: '/nights/:night/report',
+  season: '/season',
   telescopes: '/telescopes',
   'telescope-new': '/telescopes/new',
   programme: '/nights/:night/programme',
@@ -174,6 +177,38 @@ describe('the cards', () => {
     const cut = await page.evaluate<string[]>(CUT_CARDS)
     await page.emulateMedia({ media: null })
     expect(cut).toEqual([])
+  })
+})
+
+describe('a skyline that is tapped without scripts', () => {
+  /** What is tapped: the quarter, and the direction and height in degrees. */
+  const TAPS = [
+    [0, 5, 3],
+    [90, 133, 58],
+    [180, 268, 41],
+    [270, 355, 12],
+  ] as const
+
+  it.each([WIDE, NARROW])('has its corners where the finger was, $width pixels wide', async (viewport) => {
+    const plain = await browser.newContext({ javaScriptEnabled: false, viewport, hasTouch: true, deviceScaleFactor: 3 })
+    await signIn(plain, demo.url, demo.pin)
+    const form = await plain.newPage()
+    await form.goto(`${demo.url}/sites/new`)
+    for (const [quarter, azimuthDeg, altitudeDeg] of TAPS) {
+      const position = { x: (azimuthDeg - quarter) * 3, y: 186 - altitudeDeg * 3 }
+      const picture = form.locator(`[name="tap.${quarter}"]`)
+      await Promise.all([form.waitForURL(`**/sites#quarter-${quarter}`), picture.tap({ position })])
+    }
+    const typed = (part: string) => form.locator(`[name^="horizon."][name$="${part}"]`)
+    const valuesOf = async (part: string) =>
+      Promise.all((await typed(part).all()).map(async (field) => Number.parseFloat(await field.inputValue())))
+    const [azimuths, altitudes] = [await valuesOf('azimuthDeg'), await valuesOf('altitudeDeg')]
+    expect(azimuths).toHaveLength(TAPS.length)
+    for (const [i, [, azimuthDeg, altitudeDeg]] of TAPS.entries()) {
+      expect(Math.abs((azimuths[i] ?? Number.NaN) - azimuthDeg)).toBeLessThanOrEqual(2)
+      expect(Math.abs((altitudes[i] ?? Number.NaN) - altitudeDeg)).toBeLessThanOrEqual(1)
+    }
+    await plain.close()
   })
 })
 

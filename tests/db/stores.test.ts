@@ -3,9 +3,12 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { migrate } from '../../db/migrate.ts'
 import { openDatabase } from '../../db/open.ts'
 import { openStores, type Stores } from '../../server/desk/stores.ts'
+import { NO_VISIT } from '../../server/tours/class-visit.ts'
 import type { Night } from '../../server/tours/night.ts'
+import { NO_NOTES } from '../../server/tours/site-notes.ts'
 import type { Tour } from '../../server/tours/tour.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR } from '../support/field-data.ts'
+import { A_VISIT, AN_OWN_ITEM, SOME_NOTES } from '../support/note-pages.ts'
 
 let db: Database
 let stores: Stores
@@ -114,6 +117,33 @@ describe('a programme', () => {
     const stops = [stop, { ...stop, stationId: 'nowhere' }]
     expect(() => stores.tours.add({ ...withAll, stops })).toThrow(/FOREIGN KEY/)
     expect(stores.tours.latest(A_NIGHT.id)).toBeUndefined()
+  })
+})
+
+describe('what the host writes down', () => {
+  it('comes back as it was kept, and is another one when it is kept again', () => {
+    keepNight()
+    expect(stores.siteNotes.find(A_SITE.id)).toBeUndefined()
+    for (const notes of [NO_NOTES, SOME_NOTES]) stores.siteNotes.put(A_SITE.id, notes)
+    expect(stores.siteNotes.find(A_SITE.id)).toEqual(SOME_NOTES)
+    for (const visit of [NO_VISIT, A_VISIT]) stores.classVisits.put(A_NIGHT.id, visit)
+    expect(stores.classVisits.find(A_NIGHT.id)).toEqual(A_VISIT)
+    expect(() => stores.siteNotes.put('nowhere', NO_NOTES)).toThrow(/FOREIGN KEY/)
+  })
+
+  it('offers the list that was changed last to other nights, and keeps ticks apart from it', () => {
+    keepNight()
+    for (const id of ['night-2', 'night-3']) stores.nights.add({ ...A_NIGHT, id, stations: [] })
+    stores.checklists.put(A_NIGHT.id, [AN_OWN_ITEM], new Date('2026-11-20T12:00:00Z'))
+    stores.checklists.put('night-2', [], new Date('2026-11-19T12:00:00Z'))
+    expect(stores.checklists.find(A_NIGHT.id)).toEqual([AN_OWN_ITEM])
+    expect(['night-3', A_NIGHT.id].map(stores.checklists.newestBut)).toEqual([A_NIGHT.id, 'night-2'])
+    for (const isDone of [true, true]) stores.checklists.tick(A_NIGHT.id, 'sun', isDone)
+    stores.checklists.remove(A_NIGHT.id)
+    expect(stores.checklists.find(A_NIGHT.id)).toBeUndefined()
+    expect(stores.checklists.ticks(A_NIGHT.id)).toEqual(['sun'])
+    stores.checklists.tick(A_NIGHT.id, 'sun', false)
+    expect(stores.checklists.ticks(A_NIGHT.id)).toEqual([])
   })
 })
 

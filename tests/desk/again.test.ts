@@ -8,6 +8,7 @@ import { draftOf } from '../../server/tours/night-draft.ts'
 import type { Stop, Tour } from '../../server/tours/tour.ts'
 import { AFTERNOON, freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 
+const STEPS = 40_000
 const folder = freshFolder()
 const clock = standingClock(AFTERNOON)
 let desk: Desk
@@ -19,7 +20,7 @@ beforeAll(async () => {
 beforeEach(async () => {
   clock.moveTo(AFTERNOON)
   night = seedEvening(desk, north)
-  first = await desk.tours.build(night.id)
+  first = await desk.tours.build(night.id, { steps: STEPS })
 }, SLOW_MS)
 afterAll(async () => {
   await desk.close()

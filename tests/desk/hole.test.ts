@@ -7,6 +7,7 @@ import type { Night } from '../../server/tours/night.ts'
 import { draftOf } from '../../server/tours/night-draft.ts'
 import { SKY_PARTS } from '../../server/tours/sky-part.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { A_PHONE, THE_HOST } from '../support/join-data.ts'
 
 const folder = freshFolder()
 let desk: Desk
@@ -70,6 +71,63 @@ describe('missing showpieces at the desk', () => {
       desk.nights.change(night.id, { ...draftOf(night), settings: { ...night.settings, stayMin: 60 } })
       expect(desk.missing(programme())).not.toBe(first)
       await desk.missing(programme())
+    },
+    SLOW_MS,
+  )
+})
+
+describe('whether a night takes place', () => {
+  const phone = { ...A_PHONE, role: 'host-phone' as const }
+
+  it('is decided by people, kept beside what was proposed, and never written over', () => {
+    const { id } = seedEvening(desk, north)
+    desk.go.enter(id, { cloud: 20, wind: 5 }, THE_HOST)
+    desk.go.decide(id, 'on', '  Clear   sky. ', THE_HOST)
+    desk.go.enter(id, { cloud: 90, thunder: 1 }, phone)
+    desk.go.decide(id, 'off', '', phone)
+    const { readings, decisions, proposal } = desk.go.of(id)
+    expect(proposal).toMatchObject({ state: 'off', because: ['cloud', 'thunder'] })
+    expect(readings.map(({ kind, value, enteredBy }) => [kind, value, enteredBy])).toEqual([
+      ['thunder', 1, 'host-phone'],
+      ['cloud', 90, 'host-phone'],
+      ['wind', 5, 'host'],
+      ['cloud', 20, 'host'],
+    ])
+    expect(decisions.map(({ state, proposed, why, decidedName }) => [state, proposed, why, decidedName])).toEqual([
+      ['off', 'off', '', 'Ada'],
+      ['on', 'on', 'Clear sky.', 'host'],
+    ])
+    expect(desk.nights.find(id).state).toBe('off')
+    expect(desk.nights.current()?.id).not.toBe(id)
+  })
+
+  it('keeps plan, sentence and limits, and drops a sentence for what is no longer so', () => {
+    const night = seedEvening(desk, north)
+    const plan = { ...desk.go.of(night.id).plan, decidesAt: '14:00', nextWordWhere: 'our website' }
+    desk.go.decide(night.id, 'doubtful', '', THE_HOST)
+    desk.go.plan(night.id, plan)
+    desk.go.write(night.id, ' Ask at\nthe gate. ')
+    expect(desk.go.of(night.id)).toMatchObject({ plan, written: { text: 'Ask at the gate.', holds: true } })
+    desk.nights.change(night.id, { ...draftOf(night), title: 'Another evening' })
+    expect(desk.go.of(night.id).written?.holds).toBe(false)
+    expect(desk.nights.find(night.id).state).toBe('doubtful')
+    const limits = { ...desk.go.limits(), wind: { doubtful: 3, off: 4 } }
+    desk.go.keepLimits(limits)
+    desk.go.enter(night.id, { wind: 5 }, THE_HOST)
+    expect(desk.go.of(night.id).proposal.state).toBe('off')
+    expect(() => desk.go.enter(night.id, { wind: -5 }, THE_HOST)).toThrow()
+    expect(() => desk.go.write(night.id, 'x'.repeat(601))).toThrow()
+  })
+
+  it(
+    'has the evening under thin cloud from the worker, once, beside the programme that holds',
+    async () => {
+      const before = programme()
+      const thin = await desk.go.thinCloud(night.id)
+      expect(await desk.go.thinCloud(night.id)).toBe(thin)
+      const kinds = thin.stops.map(({ targetKey }) => desk.objects.show(targetKey)?.kind)
+      expect(new Set(kinds)).toEqual(new Set(['moon', 'planet']))
+      expect(programme()).toEqual(before)
     },
     SLOW_MS,
   )

@@ -58,6 +58,36 @@ describe('a telescope with a Barlow', () => {
   })
 })
 
+describe('a telescope kept over the years', () => {
+  const finder = { kind: 'right-angle', fieldDeg: 6.5, powerX: 8 } as const
+  const OLD: TelescopeDraft = { ...DRAFT, finder, inKitSince: 1998, note: 'focuser sticks in frost' }
+
+  it('comes back with its finder, its year and its note, and without them when nobody has said', () => {
+    const kept = telescopes.add(OLD)
+    expect(kept).toMatchObject({ finder, inKitSince: 1998, note: 'focuser sticks in frost' })
+    expect(telescopes.all()).toEqual([kept])
+    const plain = telescopes.change(kept.id, DRAFT)
+    expect(Object.keys(plain)).not.toEqual(expect.arrayContaining(['finder']))
+    expect([plain.finder, plain.inKitSince, plain.note]).toEqual([undefined, undefined, undefined])
+  })
+
+  it('stays put away through a change, until it is taken out again', () => {
+    const { id } = telescopes.add(OLD)
+    expect(telescopes.putAway(id, true)).toMatchObject({ ...OLD, factors: [barlow], isPutAway: true })
+    expect(telescopes.change(id, { ...OLD, name: 'Repainted' })).toMatchObject({ isPutAway: true, name: 'Repainted' })
+    expect(telescopes.putAway(id, false).isPutAway).toBeUndefined()
+    expect(problemsOf(() => telescopes.putAway('nowhere', true))?.code).toBe('not-found')
+  })
+
+  it('refuses a finder wider than 20 degrees, an odd kind, a year before any and an endless note', () => {
+    const wrong = (more: object) => problemsOf(() => telescopes.add({ ...DRAFT, ...more }))?.fields
+    expect(wrong({ finder: { ...finder, fieldDeg: 21 } })).toEqual([['finder.fieldDeg', 'problem.range']])
+    expect(wrong({ finder: { ...finder, kind: 'laser' } })?.map(([field]) => field)).toContain('finder.kind')
+    expect(wrong({ inKitSince: 98 })).toEqual([['inKitSince', 'problem.range']])
+    expect(wrong({ note: 'x'.repeat(301) })).toEqual([['note', 'problem.too-long']])
+  })
+})
+
 describe('a changed telescope', () => {
   it('keeps every id of what is the same glass, in whatever order, renamed or corrected', () => {
     const before = telescopes.add(DRAFT)

@@ -77,6 +77,18 @@ describe('a night', () => {
     })
   })
 
+  it('is offered no telescope that is put away, while a night that has it keeps it', () => {
+    const [station] = winter.stations
+    const telescope = station?.telescope
+    if (!telescope) throw new Error('The first station of the demo is a telescope')
+    desk.telescopes.putAway(telescope.id, true)
+    expect(problems(() => desk.nights.add(draftOf(winter)))).toMatchObject({
+      problems: [{ field: 'stations.0.telescopeId', key: 'problem.telescope-away' }],
+    })
+    expect(desk.nights.change(winter.id, draftOf(winter)).stations[0]?.telescope?.id).toBe(telescope.id)
+    desk.telescopes.putAway(telescope.id, false)
+  })
+
   it('that nobody kept is not found', () => {
     expect(problems(() => desk.nights.find('nowhere'))).toMatchObject({ code: 'not-found', key: 'fault.no-night' })
   })

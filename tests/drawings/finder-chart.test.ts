@@ -7,6 +7,7 @@ import { degrees, radians, separationDeg } from '../../server/sky/angles.ts'
 import type { Horizontal } from '../../server/sky/horizontal.ts'
 import { apparentAltitudeDeg } from '../../server/sky/refraction.ts'
 import type { NoWay } from '../../server/tours/hops.ts'
+import type { Finder } from '../../server/tours/telescope.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
 import { goodMoments, NORTHERN, SOUTHERN, seenAt } from '../support/finder-data.ts'
 import { ENGLISH } from '../support/page-data.ts'
@@ -21,6 +22,7 @@ afterAll(async () => {
   removeFolder(folder)
 })
 
+const finder = (kind: Finder['kind'], fieldDeg: number | null): Finder => ({ kind, fieldDeg, powerX: null })
 const RING_NIGHT = new Date('2026-09-12T19:30:00Z')
 
 function drawn(given: Partial<FinderQuestion> & { key: string }, changed: Partial<Drawable> = {}) {
@@ -167,7 +169,23 @@ describe('the finder chart', () => {
       [12, '10 degrees: a fist'],
     ] as const
     for (const [finderFieldDeg, text] of fields)
-      expect(drawn({ key: 'm15', finderFieldDeg: 8 }, { finderFieldDeg }).chart.svg).toContain(text)
+      expect(drawn({ key: 'm15', finder: finder('straight', 8) }, { finderFieldDeg }).chart.svg).toContain(text)
+  })
+
+  it("draws the ring of the telescope's own finder, and says which way round it shows the sky", () => {
+    const unknown = drawn({ key: 'm57' })
+    const said = (kind: Finder['kind'], fieldDeg: number | null) => {
+      const { subject, chart } = drawn({ key: 'm57', finder: finder(kind, fieldDeg) })
+      return [subject.finderFieldDeg, chart.notes.at(-1)]
+    }
+    expect(unknown.subject.finderFieldDeg).toBe(5)
+    expect(said('straight', 7)).toEqual([7, 'This finder shows it upside down: turn the page round.'])
+    expect(said('right-angle', 6.5)).toEqual([6.5, 'This finder shows it upright, left and right changed over.'])
+    expect(said('red-dot', 3)[0]).toBe(5)
+    expect(said('straight', null)[0]).toBe(5)
+    expect(said('none', null)).toEqual([5, unknown.chart.notes.at(-1)])
+    const wide = drawn({ key: 'm57', finder: finder('straight', 7) }).chart
+    expect((wide.finderField?.radiusPx ?? 0) / wide.pxPerDeg).toBeCloseTo(3.5, 1)
   })
 
   it('escapes what people call their things', () => {

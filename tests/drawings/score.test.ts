@@ -12,7 +12,7 @@ import type { Night } from '../../server/tours/night.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
 import { generatedNight } from '../support/generated-nights.ts'
 import { ENGLISH } from '../support/page-data.ts'
-import { crowded, emptyScore, LONG_NAME, scoredNight } from '../support/score-data.ts'
+import { A_THIRD, crowded, emptyScore, LONG_NAME, scoredNight } from '../support/score-data.ts'
 
 const demo = scoredNight(demoNight)
 const south = scoredNight(southernNight)
@@ -34,7 +34,7 @@ const longNamed = (subject: ScoreSubject): ScoreSubject => ({ ...subject, nameOf
 const CASES: readonly (readonly [string, ScoreSubject])[] = [
   ['the demo night', demo],
   ['the southern night on Letter', onLetter(south)],
-  ...Array.from({ length: 12 }, (_, i) => [`night ${i}`, scoredNight(generatedNight(i))] as const),
+  ...Array.from({ length: 12 }, (_, i) => [`night ${i}`, scoredNight(generatedNight(i), A_THIRD)] as const),
   ['twelve stations and forty stops', crowded(demo, 12, 40)],
   ['twelve stations and forty stops on Letter', onLetter(crowded(demo, 12, 40))],
   ['names of sixty letters', longNamed(demo)],
@@ -138,7 +138,7 @@ describe('what holds for the whole row', () => {
 
   it('says that there is no dusk in a polar summer, and takes two sheets for twelve stations', () => {
     const said = eveningScore(polar, ENGLISH).sheets[0]?.about.map(({ lines }) => lines.join(' '))
-    expect(said).toContain('No dusk on this day')
+    expect(said).toContain('The Sun does not set')
     const { sheets } = eveningScore(crowded(demo, 12, 40), ENGLISH)
     expect(sheets.length).toBe(2)
     expect(sheets[1]?.about.map(({ lines }) => lines.join(' '))).toContain('Sheet 2 of 2')

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { QUARTER_PX, QUARTERS_DEG, skylineQuarter, tappedCorner } from '../../server/drawings/skyline-quarter.ts'
 import { skylineWalk } from '../../server/drawings/skyline-walk.ts'
 import { svgElement, svgText } from '../../server/drawings/svg.ts'
 import { type Box, overlaps } from '../../server/drawings/word-box.ts'
@@ -90,6 +91,34 @@ describe('the drawing of a walk', () => {
     expect(first?.word.lines.join(' ')).toBe('clear of the oak 18:00 to 18:30')
     expect(second?.word.lines.join(' ')).toBe('clear 19:00 to 20:00')
     expect(draw(walk)?.bar.never?.lines).toEqual(['never clear in these hours'])
+  })
+})
+
+describe('the drawing of a skyline that is tapped', () => {
+  it('reads a tap on a corner that it drew as that corner, to half a degree, edges and tops too', () => {
+    for (const azimuthDeg of [0, 1, 44, 89, 90, 135, 200.4, 270, 359]) {
+      for (const altitudeDeg of [0, 3, 30.4, 60]) {
+        const corner = { azimuthDeg, altitudeDeg, name: '' }
+        const drawn = QUARTERS_DEG.flatMap((from) =>
+          skylineQuarter([corner], from, ENGLISH).corners.map((place) => ({ from, ...place })),
+        )
+        expect(drawn.length).toBe(azimuthDeg % 90 === 0 ? 2 : 1)
+        for (const { from, xPx, yPx } of drawn) {
+          expect(xPx >= 0 && xPx <= QUARTER_PX.width && yPx >= 0 && yPx <= QUARTER_PX.height).toBe(true)
+          const read = tappedCorner(from, { xPx, yPx })
+          expect(Math.abs(read.azimuthDeg - azimuthDeg)).toBeLessThanOrEqual(0.5)
+          expect(Math.abs(read.altitudeDeg - altitudeDeg)).toBeLessThanOrEqual(0.5)
+        }
+      }
+    }
+  })
+
+  it('has its compass points along the foot, and takes a tap in the margins as the nearest height', () => {
+    const { svg } = skylineQuarter(horizon, 270, ENGLISH)
+    for (const point of ['>W<', '>NW<', '>N<', '>60°<']) expect(svg).toContain(point)
+    expect(svg).not.toMatch(/style=|NaN/)
+    expect(tappedCorner(270, { xPx: 270, yPx: 0 })).toEqual({ azimuthDeg: 0, altitudeDeg: 60 })
+    expect(tappedCorner(0, { xPx: 0, yPx: 211 })).toEqual({ azimuthDeg: 0, altitudeDeg: 0 })
   })
 })
 

@@ -12,9 +12,12 @@ export interface Demo {
 }
 
 /** Starts the demo as its own process on a free port, with more flags if asked, and answers when it is open. */
-export async function startDemo(...flags: string[]): Promise<Demo> {
+export const startDemo = (...flags: string[]): Promise<Demo> => startService('seed-demo/main.ts', ...flags)
+
+/** The same for any program of the service. */
+export async function startService(program: string, ...flags: string[]): Promise<Demo> {
   const port = await freePort()
-  const child = spawn(process.execPath, ['--import', 'tsx', 'seed-demo/main.ts', '--port', String(port), ...flags], {
+  const child = spawn(process.execPath, ['--import', 'tsx', program, '--port', String(port), ...flags], {
     cwd: ROOT,
     stdio: ['ignore', 'pipe', 'inherit'],
   })
@@ -25,8 +28,8 @@ export async function startDemo(...flags: string[]): Promise<Demo> {
 function saidAtStart(child: ChildProcess): Promise<{ url: string; pin: string }> {
   return new Promise((resolve, reject) => {
     let text = ''
-    const late = setTimeout(() => reject(new Error(`The demo did not start: ${text}`)), START_MS)
-    child.once('exit', (code) => reject(new Error(`The demo ended with ${code}: ${text}`)))
+    const late = setTimeout(() => reject(new Error(`The service did not start: ${text}`)), START_MS)
+    child.once('exit', (code) => reject(new Error(`The service ended with ${code}: ${text}`)))
     child.stdout?.on('data', (part) => {
       text += String(part)
       const url = /(http:\/\/\S+)/.exec(text)?.[1]

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Clock } from '../../server/clock.ts'
 import { createDesk, type DeskOptions } from '../../server/desk/create.ts'
+import type { Desk } from '../../server/desk/desk.ts'
 
 const SHARED = join(tmpdir(), 'duskrow-test-catalogue')
 /** How long the first desk of all may take: it builds the catalogue that the others share. */
@@ -47,6 +48,12 @@ export async function openDesk(folder: string, options: Partial<DeskOptions> = {
   linkCatalogues(folder, SHARED)
   return desk
 }
+
+/** The same desk, whose searches are short where nobody says how long: for tests of what is said about a programme. */
+export const searchingBriefly = (desk: Desk, steps = 20_000): Desk => ({
+  ...desk,
+  tours: { ...desk.tours, build: (nightId, options) => desk.tours.build(nightId, { steps, ...options }) },
+})
 
 /** Takes a data folder away. */
 export const removeFolder = (folder: string): void => rmSync(folder, { recursive: true, force: true, maxRetries: 3 })

@@ -1,11 +1,12 @@
 import type { TourState } from '../../server/desk/desk.ts'
 import { passesIn } from '../../server/tours/own-pass.ts'
+import type { Telescope } from '../../server/tours/telescope.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
 import { linePage } from '../../server/web/pages/line.ts'
-import { nightsPage, sitesPage, telescopesPage } from '../../server/web/pages/lists.ts'
+import { nightsPage, sitesPage } from '../../server/web/pages/lists.ts'
 import { newcomersPage } from '../../server/web/pages/newcomers.ts'
 import { nightFormPage } from '../../server/web/pages/night-form.ts'
 import { nightObjectsPage } from '../../server/web/pages/night-objects.ts'
@@ -14,31 +15,47 @@ import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { signInPage } from '../../server/web/pages/sign-in.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
+import { telescopePage } from '../../server/web/pages/telescope.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
+import { telescopesPage } from '../../server/web/pages/telescopes.ts'
 import { THE_AGAIN } from './again-data.ts'
+import { BACKUP_PAGES } from './backup-pages.ts'
 import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
 import { CHECK_PAGES } from './check-pages.ts'
 import { DATE_PAGES } from './dates-data.ts'
+import { A_BAD_STATUS } from './fake-backups.ts'
 import { FAULT_PAGES } from './fault-data.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
 import { BARE_FIELD, FIELD } from './field-subject.ts'
+import { GO_PAGES, nothingKnown } from './go-data.ts'
 import { A_MISSING } from './hole-data.ts'
 import { A_PHONE_NOW, A_WAITING_PHONE } from './join-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from './learning-data.ts'
 import { A_LINE_ANSWER, AN_EMPTY_LINE } from './line-data.ts'
+import { NOTE_PAGES } from './note-pages.ts'
 import { A_PASS_DRAFT, ownThing } from './own-object-data.ts'
 import { OWN_PAGES } from './own-pages.ts'
 import { A_CHECK, A_FIELD, AN_EVENING, HOLDING, HOST, NAMES, TOUR, UNTOLD, VISITOR } from './page-data.ts'
 import { PAPER_PAGES } from './paper-pages.ts'
 import { PHONE_PAGES } from './phone-pages.ts'
 import { QUEUE_PAGES } from './queue-data.ts'
+import { REPORT_PAGES } from './report-pages.ts'
 import { SET_UP_PAGES } from './set-up-pages.ts'
+import { START_PAGES } from './start-data.ts'
 import { ONE_THING, THE_LIST } from './thing-pages.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 import { THE_WISHES } from './wish-pages.ts'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
 const WITH_BARLOW = { ...A_TELESCOPE, id: 'telescope-2', factors: [{ id: 'factor-1', name: '2x Barlow', factor: 2 }] }
+const OLD_FRIEND: Telescope = {
+  ...WITH_BARLOW,
+  id: 'telescope-3',
+  isPutAway: true,
+  finder: { kind: 'right-angle', fieldDeg: 6.5, powerX: 8 },
+  inKitSince: 1998,
+  note: 'Focuser sticks in frost.',
+}
 const BLANK = { values: {}, problems: [] }
 const WRONG = {
   values: { 'visitors.0.startsAt': '18:30', 'visitors.0.adults': 'many' },
@@ -49,6 +66,8 @@ const WRONG = {
     { field: 'visitors.0.adults', key: 'problem.type' },
     { field: 'tubes.0.apertureMm', key: 'problem.range', values: { minimum: 20, maximum: 1500 } },
     { field: 'horizon.3.altitudeDeg', key: 'problem.type' },
+    { field: 'zone', key: 'problem.zone-elsewhere', values: { zone: 'Asia/Tokyo', place: 'Europe/Berlin' } },
+    { field: 'skylineList', key: 'own.line', values: { line: 3, message: 'The height is missing.' } },
     { field: 'settings.cycleSec', key: 'problem.type' },
     { field: 'stations', key: 'problem.too-few', values: { minimum: 1 } },
   ],
@@ -71,7 +90,9 @@ export const EVERY_PAGE: Models = {
       tour: TOUR,
       state: WAITED_FOR,
       field: A_FIELD,
+      go: nothingKnown(A_NIGHT),
       phones: [A_PHONE_NOW, A_WAITING_PHONE],
+      backups: A_BAD_STATUS,
       siteCount: 1,
       telescopeCount: 1,
       names: NAMES,
@@ -83,7 +104,9 @@ export const EVERY_PAGE: Models = {
       tour: undefined,
       state: undefined,
       field: undefined,
+      go: undefined,
       phones: [],
+      backups: null,
       siteCount: 0,
       telescopeCount: 0,
       names: UNTOLD,
@@ -92,7 +115,9 @@ export const EVERY_PAGE: Models = {
   ],
   'sign-in': [signInPage(VISITOR, WRONG, '/nights'), signInPage(VISITOR, BLANK, '/')],
   ...PHONE_PAGES,
+  ...BACKUP_PAGES,
   ...DATE_PAGES,
+  ...NOTE_PAGES,
   nights: [nightsPage(HOST, [A_NIGHT]), nightsPage(VISITOR, [])],
   newcomers: [
     newcomersPage(HOST, { site: A_SITE, learning: A_LEARNING, inUse: AN_IN_USE, trouble: 'fault.factor-moved' }),
@@ -124,14 +149,36 @@ export const EVERY_PAGE: Models = {
       id: null,
       state: WRONG,
       rows: { glows: 2, corners: null },
+      drawn: A_SITE.horizon,
+      notes: [{ key: 'skyline.gaps', values: { stretches: 'north to east (90 degrees)' } }],
       search: { query: 'ober', towns: [town], chosen: undefined },
     }),
-    siteFormPage(HOST, { id: 'site-1', state: BLANK, rows: { glows: 8, corners: 3 }, search: null }),
+    siteFormPage(HOST, {
+      id: 'site-1',
+      state: BLANK,
+      rows: { glows: 8, corners: 3 },
+      drawn: [],
+      notes: [],
+      search: null,
+    }),
   ],
-  telescopes: [telescopesPage(HOST, [A_TELESCOPE, WITH_BARLOW], [A_NIGHT]), telescopesPage(VISITOR, [], [])],
+  telescopes: [
+    telescopesPage(HOST, [A_TELESCOPE, WITH_BARLOW, OLD_FRIEND], [A_NIGHT]),
+    telescopesPage(VISITOR, [], []),
+  ],
+  telescope: [
+    telescopePage(HOST, { telescope: OLD_FRIEND, nights: [A_NIGHT], sites: [A_SITE], sky: '8' }),
+    telescopePage(VISITOR, { telescope: A_TELESCOPE, nights: [], sites: [], sky: undefined }),
+  ],
   'telescope-form': [
-    telescopeFormPage(HOST, { id: null, state: WRONG, rows: { eyepieces: 3, factors: 1 } }),
-    telescopeFormPage(HOST, { id: 'telescope-1', state: BLANK, rows: { eyepieces: 12, factors: 3 } }),
+    telescopeFormPage(HOST, { id: null, state: WRONG, rows: { eyepieces: 3, factors: 1 }, sites: [], asked: null }),
+    telescopeFormPage(HOST, {
+      id: 'telescope-1',
+      state: BLANK,
+      rows: { eyepieces: 12, factors: 3 },
+      sites: [A_SITE],
+      asked: WITH_BARLOW,
+    }),
   ],
   programme: [
     programmePage(HOST, {
@@ -180,7 +227,10 @@ export const EVERY_PAGE: Models = {
   ...OWN_PAGES,
   ...FAULT_PAGES,
   ...CHECK_PAGES,
+  ...GO_PAGES,
+  ...REPORT_PAGES,
   ...SET_UP_PAGES,
+  ...START_PAGES,
   ...QUEUE_PAGES,
   ...PAPER_PAGES,
   'field-row': [fieldRowPage(HOST, FIELD), fieldRowPage(VISITOR, { ...BARE_FIELD, night: BARE_NIGHT })],

@@ -24,6 +24,7 @@ export const fakeCharts = (night: (id: string) => Night): ChartDesk => ({
     zone: site.zone,
     horizon: site.horizon,
     finderFieldDeg: 5,
+    finderView: null,
     mainFieldDeg,
     limitV: 5,
   }),

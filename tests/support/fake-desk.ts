@@ -12,12 +12,16 @@ import { A_PAIR, A_SET_UP } from './alignment-data.ts'
 import { A_BESIDE } from './beside-data.ts'
 import { fakeDates } from './dates-data.ts'
 import { fakeAgain } from './fake-again.ts'
+import { fakeBackups } from './fake-backups.ts'
 import { fakeCharts } from './fake-charts.ts'
+import { fakeGo } from './fake-go.ts'
 import { fakeGroupText } from './fake-group-text.ts'
 import { A_HEALTH } from './fake-health.ts'
 import { fakeKit, findIn } from './fake-kit.ts'
 import { fakeLearning } from './fake-learning.ts'
+import { fakeNotes } from './fake-notes.ts'
 import { fakeObjects } from './fake-objects.ts'
+import { fakeReports } from './fake-reports.ts'
 import { fakeSessions } from './fake-sessions.ts'
 import { fakeThings } from './fake-things.ts'
 import { fakeWishes, type KeptWishes } from './fake-wishes.ts'
@@ -28,6 +32,7 @@ import { A_HOLE, A_MISSING } from './hole-data.ts'
 import { fakeJoins } from './join-data.ts'
 import { lineOf } from './line-data.ts'
 import { A_SIGHTING } from './sight-data.ts'
+import { fakeStart } from './start-data.ts'
 import { A_TONIGHT } from './tonight-data.ts'
 
 export const NOW = new Date('2026-11-14T16:00:00Z')
@@ -63,13 +68,21 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       ...skyPart(),
       ...fieldPart(kept),
       things: fakeThings(kit.sites),
+      start: fakeStart(kit.nights),
       dates: fakeDates(kit.sites),
       again: fakeAgain(kept, NOW, (id) => findIn(kept.nights, id, 'night')),
       wishes: fakeWishes(kept, (id) => findIn(kept.nights, id, 'night')),
       learning: fakeLearning((id) => findIn(kept.sites, id, 'site'), NOW),
       sessions: fakeSessions(kept.tokens, PIN),
       joins: fakeJoins,
+      backups: fakeBackups(),
       groupText: fakeGroupText(),
+      go: fakeGo(kept, (id) => findIn(kept.nights, id, 'night'), NOW),
+      reports: fakeReports(kept, (id) => findIn(kept.nights, id, 'night'), NOW),
+      notes: fakeNotes(
+        { site: (id) => findIn(kept.sites, id, 'site'), night: (id) => findIn(kept.nights, id, 'night') },
+        NOW,
+      ),
       charts: fakeCharts((id) => findIn(kept.nights, id, 'night')),
       health: () => ({ ...A_HEALTH, now: NOW }),
       freeBytes: async () => 120e9,

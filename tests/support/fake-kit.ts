@@ -65,8 +65,7 @@ export function fakeKit(
         refuse(telescopeProblems(draft))
         return replace(kept.telescopes, { ...telescopeOf(draft, id), ...(isPutAway && { isPutAway }) })
       },
-      putAway: (id, isPutAway) =>
-        replace(kept.telescopes, { ...findIn(kept.telescopes, id, 'telescope'), isPutAway }),
+      putAway: (id, isPutAway) => replace(kept.telescopes, { ...findIn(kept.telescopes, id, 'telescope'), isPutAway }),
     },
     nights: {
       all: () => kept.nights,

@@ -18,6 +18,8 @@ import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR } from './field-data.ts'
 const HOUR_MS = 3_600_000
 /** In the middle of the evening of both nights. */
 const EVENING = '2026-11-20T18:00:00Z'
+/** Of their day: a page that lists the quarter hours since then has a few, and not those of a week. */
+const SUNSET_AT = new Date('2026-11-20T15:32:00Z')
 
 const nightOf = (id: string, stationId: string): Night => ({
   ...A_NIGHT,
@@ -73,10 +75,14 @@ export async function joinedDesk() {
     sessions: await sessionDesk({ ...door, pin: PIN, limits: DEFAULT_TRY_LIMITS }),
     joins: joinDesk({ ...door, clock, secret: randomBytes(32), limits: DEFAULT_JOIN_LIMITS }),
   }
+  const sky: Desk['sky'] = {
+    ...desk.sky,
+    evening: (...asked) => ({ ...desk.sky.evening(...asked), sunsetAt: SUNSET_AT }),
+  }
   nowMs -= 13 * HOUR_MS
   const before = await letIn(real)
   nowMs += 13 * HOUR_MS
-  return { desk: { ...desk, ...real, marks }, clock, before, now: await letIn(real), close: () => db.close() }
+  return { desk: { ...desk, ...real, marks, sky }, clock, before, now: await letIn(real), close: () => db.close() }
 }
 
 /** One session of each kind, as the host and the phones get it. */

@@ -1,14 +1,21 @@
+import type { NightReport } from '../../server/desk/reports.ts'
 import { svgElement, svgText } from '../../server/drawings/svg.ts'
+import { SHIPPED_ITEMS } from '../../server/tours/checklist-items.ts'
+import { NO_VISIT } from '../../server/tours/class-visit.ts'
+import { NO_NOTES } from '../../server/tours/site-notes.ts'
 import { joinCardPage } from '../../server/web/pages/join-card.ts'
 import type { PapersPage } from '../../server/web/pages/paper.ts'
 import { offeredPieces } from '../../server/web/pages/paper-choice.ts'
 import { PIECE_NAMES, type PrintSubject, papersPage, pieceOf } from '../../server/web/pages/papers.ts'
 import { type PapersForm, papersForm } from '../../server/web/pages/papers-form.ts'
 import type { PrintPictures, SizedPicture } from '../../server/web/pages/print-pictures.ts'
+import { reportPaper } from '../../server/web/pages/report.ts'
 import { A_SET_UP } from './alignment-data.ts'
 import { A_BARE_MONTH, A_BRIGHT_MONTH } from './bare-eyes-data.ts'
 import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
 import { A_NIGHT } from './field-data.ts'
+import { A_THIN, NO_THIN } from './go-data.ts'
+import { A_VISIT, AN_OWN_ITEM, SOME_NOTES } from './note-pages.ts'
 import {
   A_CHECK,
   AN_EVENING,
@@ -22,6 +29,7 @@ import {
   VISITOR,
 } from './page-data.ts'
 import { A_JOIN_CARD } from './phone-pages.ts'
+import { A_REPORT, AN_EARLY_REPORT } from './report-pages.ts'
 
 const A_PICTURE: SizedPicture = {
   svg: svgElement('svg', { viewBox: '0 0 84 84', role: 'img' }, svgElement('title', {}, svgText('A picture.'))),
@@ -47,8 +55,12 @@ export const A_FULL_PRINT: PrintSubject = {
   setUp: A_SET_UP,
   checks: [A_CHECK],
   beside: A_BESIDE,
+  thin: A_THIN,
   bareEyes: A_BARE_MONTH,
   groupText: 'Every first Friday behind the mill.',
+  siteNotes: SOME_NOTES,
+  checklist: [...SHIPPED_ITEMS, AN_OWN_ITEM],
+  visit: A_VISIT,
   second: IN_GERMAN,
   pictures: PICTURES,
   look: { paper: 'a4', letters: 'normal' },
@@ -64,17 +76,25 @@ export const AN_EMPTY_PRINT: PrintSubject = {
   setUp: { ...A_SET_UP, pairs: [] },
   checks: [],
   beside: [],
+  thin: NO_THIN,
   bareEyes: A_BRIGHT_MONTH,
   groupText: '',
+  siteNotes: NO_NOTES,
+  checklist: [],
+  visit: NO_VISIT,
   second: ONE_LANGUAGE,
   cards: { size: 'four', hasBacks: false },
   pictures: { ...PICTURES, field: () => null, finder: () => null, walk: () => null, score: () => [] },
   look: { paper: 'letter', letters: 'large' },
 }
 
-const allOf = (subject: PrintSubject, card: PapersPage): PapersPage => ({
+const allOf = (subject: PrintSubject, card: PapersPage, report: NightReport): PapersPage => ({
   ...papersPage(HOST, subject, 'cards'),
-  pieces: [...PIECE_NAMES.map((name) => pieceOf(HOST, subject, name)), ...card.pieces],
+  pieces: [
+    ...PIECE_NAMES.map((name) => pieceOf(HOST, subject, name)),
+    ...card.pieces,
+    ...reportPaper(HOST, report, subject.names, subject.look).pieces,
+  ],
 })
 
 interface PaperPages {
@@ -89,7 +109,7 @@ export const PAPER_PAGES: PaperPages = {
     papersForm(VISITOR, AN_EMPTY_PRINT, offeredPieces(VISITOR, AN_EMPTY_PRINT, null), { cards: 3 }),
   ],
   papers: [
-    allOf(A_FULL_PRINT, joinCardPage(HOST, A_JOIN_CARD, A_FULL_PRINT.look)),
-    allOf(AN_EMPTY_PRINT, joinCardPage(HOST, { ...A_JOIN_CARD, addresses: [] }, AN_EMPTY_PRINT.look)),
+    allOf(A_FULL_PRINT, joinCardPage(HOST, A_JOIN_CARD, A_FULL_PRINT.look), A_REPORT),
+    allOf(AN_EMPTY_PRINT, joinCardPage(HOST, { ...A_JOIN_CARD, addresses: [] }, AN_EMPTY_PRINT.look), AN_EARLY_REPORT),
   ],
 }

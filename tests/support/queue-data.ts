@@ -5,6 +5,7 @@ import { lineHelperPage } from '../../server/web/pages/line-page.ts'
 import { tonightPage } from '../../server/web/pages/tonight.ts'
 import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
 import { A_NIGHT } from './field-data.ts'
+import { nothingKnown } from './go-data.ts'
 import { A_FIELD, A_STATION_NOW, A_STORY, EMPTY_FIELD, HOST, NAMES, TOUR, UNTOLD, VISITOR } from './page-data.ts'
 
 /** A mark of the night of the tests, made at a time of 20 November 2026 in UTC. */
@@ -45,6 +46,7 @@ export const A_TONIGHT_PAGE = {
   languages: ['de', 'en', 'it'],
   secondStory: () => ({ ...A_STORY, language: 'de', see: 'Ein runder Nebel.' }),
   isSunUp: true,
+  go: nothingKnown(A_MIXED_NIGHT),
 } as const
 
 const bare = { night: { ...A_NIGHT, visitors: [], stations: [] }, line: AN_EMPTY_LINE_NOW, beside: [], names: UNTOLD }

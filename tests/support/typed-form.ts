@@ -4,6 +4,7 @@ export function filledIn(html: string): Record<string, string> {
   const fields: Record<string, string> = {}
   for (const [input] of form.matchAll(/<input[^>]*>/g)) {
     const [, name = ''] = / name="([^"]*)"/.exec(input) ?? []
+    if (name === '' || input.includes('type="image"')) continue
     if (input.includes('type="checkbox"') && !input.includes(' checked')) continue
     fields[name] = / value="([^"]*)"/.exec(input)?.[1] ?? ''
   }

@@ -2,18 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { seededRandom } from '../../server/sky/random.ts'
 import { advanceBound, type Bound, beginBound } from '../../server/tours/bound.ts'
 import type { Grid, Plan } from '../../server/tours/grid.ts'
-import { gridOf } from '../../server/tours/grid-make.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { advanceSearch, beginSearch } from '../../server/tours/solver.ts'
 import { roomFor, scoreOf } from '../../server/tours/value.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { eveningOf, openGridOn } from '../support/evenings.ts'
 
-const objects = FOR_TELESCOPES
-
-function gridFor(night: Night): Grid {
-  return gridOf(eveningOf(night, objects))
-}
+const gridFor = (night: Night): Grid => openGridOn(eveningOf(night))
 
 const [northern, southern] = [gridFor(demoNight), gridFor(southernNight)]
 

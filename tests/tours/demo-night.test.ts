@@ -1,25 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
+import { advance, finishTour } from '../../server/tours/build.ts'
 import { instantOf, nightHours, wallClock } from '../../server/tours/hours.ts'
 import type { HalfHour, Night } from '../../server/tours/night.ts'
 import type { Stop } from '../../server/tours/tour.ts'
 import { bestThreeAt, breachesOf } from '../support/checker.ts'
 import { recount } from '../support/checker-value.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { beginOn, builtOn, type Evening, eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
 const objects = FOR_TELESCOPES
 const STEPS = 100_000
 
-function ready(night: Night) {
-  return eveningOf(night, objects)
-}
-
-function build(input: ReturnType<typeof ready>, seed: number) {
-  const work = beginTour({ ...input, seed })
-  advance(work, STEPS)
-  return finishTour(work)
-}
+const build = (evening: Evening, seed: number) => builtOn(evening, STEPS, { seed })
 
 const rowAt =
   (night: Night) =>
@@ -29,9 +21,9 @@ const rowAt =
     return row
   }
 
-const north = ready(demoNight)
+const north = eveningOf(demoNight)
 const northern = build(north, 1)
-const south = ready(southernNight)
+const south = eveningOf(southernNight)
 const southern = build(south, 1)
 
 const at = (stops: readonly Stop[], station: number) =>
@@ -134,15 +126,15 @@ describe.each([
 
 describe('the search', () => {
   it('gives the same programme for the same seed and steps, however the steps are sliced', () => {
-    const whole = beginTour({ ...north, seed: 7 })
+    const whole = beginOn(north, { seed: 7 })
     advance(whole, 3000)
-    const sliced = beginTour({ ...north, seed: 7 })
+    const sliced = beginOn(north, { seed: 7 })
     for (const steps of [1, 999, 1500, 500]) advance(sliced, steps)
     expect(finishTour(sliced)).toEqual(finishTour(whole))
   })
 
   it('comes within one per cent of its best from different seeds', () => {
-    const values = [1, 2, 3, 4].map((seed) => build(north, seed).value)
+    const values = [northern, ...[2, 3, 4].map((seed) => build(north, seed))].map(({ value }) => value)
     expect(Math.min(...values)).toBeGreaterThan(0.99 * Math.max(...values))
   })
 })

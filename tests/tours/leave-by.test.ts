@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest'
-import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
 import { minutesAfter, seenPlace, treesDeg } from '../support/checker-sky.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { builtOn, eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { generatedNight } from '../support/generated-nights.ts'
 
-const objects = FOR_TELESCOPES
+/** Every second thing will do: a leave-by hangs on nothing but its own. */
+const objects = FOR_TELESCOPES.filter((_, i) => i % 2 === 0)
 const NIGHTS = Number(process.env.NIGHTS ?? 7)
 /** A leave-by is given to the minute; so much can a thing move in that. */
 const MINUTE_DEG = 0.3
@@ -13,9 +13,7 @@ it(`names for every stop of ${NIGHTS} nights the minute at which trees, floor or
   const seen = new Map<string, number>()
   for (let number = 0; number < NIGHTS; number++) {
     const night = generatedNight(number)
-    const work = beginTour({ ...eveningOf(night, objects), seed: 1 })
-    advance(work, 15_000)
-    for (const { stationId, targetKey, endsAt, leaveBy } of finishTour(work).stops) {
+    for (const { stationId, targetKey, endsAt, leaveBy } of builtOn(eveningOf(night, objects), 5_000).stops) {
       const object = objects.find(({ key }) => key === targetKey)
       const telescope = night.stations.find(({ id }) => id === stationId)?.telescope
       if (object === undefined || !telescope || leaveBy === null) continue

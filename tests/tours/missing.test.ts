@@ -1,5 +1,4 @@
-import { beforeAll, describe, expect, it } from 'vitest'
-import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
+import { describe, expect, it } from 'vitest'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { type Missing, type MissingInput, missingShowpieces } from '../../server/tours/missing.ts'
 import { longestBar } from '../../server/tours/missing-barred.ts'
@@ -9,27 +8,17 @@ import { placeCause } from '../../server/tours/offered.ts'
 import { targetAt } from '../../server/tours/sky-at.ts'
 import { missingText } from '../../server/web/pages/missing.ts'
 import { demoNight, southernNight } from '../support/demo-night.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { builtOn, eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 import { ENGLISH } from '../support/page-data.ts'
 
 const objects = FOR_TELESCOPES
 const MINUTE_MS = 60_000
 const EVENINGS = { north: eveningOf(demoNight, objects), south: eveningOf(southernNight, objects) }
-const inputs = new Map<string, MissingInput>()
-
-beforeAll(() => {
-  for (const [name, evening] of Object.entries(EVENINGS)) {
-    const work = beginTour({ ...evening, seed: 1 } as Parameters<typeof beginTour>[0])
-    advance(work, 5_000)
-    inputs.set(name, { ...evening, tour: finishTour(work) })
-  }
-})
-
-function inputOf(name: string): MissingInput {
-  const input = inputs.get(name)
-  if (!input) throw new Error(`No evening ${name}`)
-  return input
+const INPUTS = {
+  north: { ...EVENINGS.north, tour: builtOn(EVENINGS.north, 5_000) },
+  south: { ...EVENINGS.south, tour: builtOn(EVENINGS.south, 5_000) },
 }
+const inputOf = (name: keyof typeof INPUTS): MissingInput => INPUTS[name]
 
 function missingOf(input: MissingInput): readonly Missing[] {
   const asking = missingShowpieces(input)
@@ -38,7 +27,7 @@ function missingOf(input: MissingInput): readonly Missing[] {
   return turn.value
 }
 
-describe.each(['north', 'south'])('the showpieces of the %s', (name) => {
+describe.each(['north', 'south'] as const)('the showpieces of the %s', (name) => {
   it('are all either on the programme or missing with a sentence, and none is both', () => {
     const input = inputOf(name)
     const shown = new Set(input.tour.stops.map(({ targetKey }) => targetKey))

@@ -1,20 +1,17 @@
-import { beforeAll, describe, expect, it } from 'vitest'
-import { advance, type BuiltTour, beginTour, finishTour } from '../../server/tours/build.ts'
+import { describe, expect, it } from 'vitest'
 import { eveningChance } from '../../server/tours/evening-chance.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import { objectTonight } from '../../server/tours/object-tonight.ts'
 import { demoNight } from '../support/demo-night.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { builtOn, eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
 const objects = FOR_TELESCOPES
-const { sky, chance } = eveningOf(demoNight, objects)
-let tour: BuiltTour
+const evening = eveningOf(demoNight)
+const { sky, chance } = evening
+const tour = builtOn(evening, 20_000)
 
-beforeAll(() => {
-  const work = beginTour({ night: demoNight, objects, sky, chance, seed: 1 })
-  advance(work, 20_000)
-  tour = finishTour(work)
-})
+/** Every so many things are looked at where nothing is said of one; EVERY=1 looks at the whole list. */
+const EVERY = Number(process.env.EVERY ?? 25)
 
 function tonight(key: string, at: Date | null = null) {
   const object = objects.find((one) => one.key === key)
@@ -26,8 +23,11 @@ const codes = (key: string) => tonight(key).verdict.map(({ code }) => code)
 describe('why an object is on the programme or not', () => {
   it('says where and when it is shown, with the reasons of its stop', () => {
     const stop = tour.stops.find(({ targetKey }) => targetKey === 'saturn')
-    expect(tonight('saturn').verdict[0]).toMatchObject({ code: 'why.on-tour', values: { from: '18:00' } })
-    expect(codes('saturn').slice(1, 1 + (stop?.reasons.length ?? 0))).toEqual(stop?.reasons.map(({ code }) => code))
+    const [first, ...reasons] = tonight('saturn').verdict
+    expect(first).toMatchObject({ code: 'why.on-tour', values: { from: '18:00' } })
+    expect(reasons.slice(0, stop?.reasons.length).map(({ code }) => code)).toEqual(
+      stop?.reasons.map(({ code }) => code),
+    )
   })
 
   it('says what never rises, what stays too low, and what comes out for a moment only', () => {
@@ -68,7 +68,7 @@ describe('why an object is on the programme or not', () => {
   })
 
   it('says that it is faint or seldom seen only where no telescope shows it to half of the newcomers for a quarter hour', () => {
-    for (const { key } of objects.filter((_, i) => i % 12 === 0)) {
+    for (const { key } of objects.filter((_, i) => i % EVERY === 0)) {
       const { verdict, stations } = tonight(key)
       if (!/^why\.(faint|seldom)$/.test(verdict[0]?.code ?? '')) continue
       const isLong = stations.some(({ quarters }) =>

@@ -1,18 +1,22 @@
+import { isDeepStrictEqual } from 'node:util'
 import { describe, expect, it } from 'vitest'
-import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
+import { advance, finishTour } from '../../server/tours/build.ts'
 import { halfHourCheck } from '../../server/tours/half-hour.ts'
 import { instantOf, nightHours } from '../../server/tours/hours.ts'
 import type { Night, Station } from '../../server/tours/night.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { beginThinCloud, finishThinCloud, underThinCloud } from '../../server/tours/thin-cloud.ts'
+import type { WishMatter } from '../../server/tours/wish.ts'
 import { breachesOf } from '../support/checker.ts'
 import { demoNight } from '../support/demo-night.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { beginOn, eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
 const objects = FOR_TELESCOPES
 
 function build(night: Night, list: readonly ShowObject[] = objects, steps = 20_000) {
-  const { sky, chance } = eveningOf(night, list)
-  const work = beginTour({ night, objects: list, sky, chance, seed: 3 })
+  const evening = eveningOf(night, list)
+  const { sky, chance } = evening
+  const work = beginOn(evening, { seed: 3 })
   const isGoing = advance(work, steps)
   return { ...finishTour(work), sky, chance, isGoing }
 }
@@ -134,6 +138,71 @@ describe('spares', () => {
 
   it('and everything else of a programme cross to a worker and back unchanged', () => {
     const built = build(demoNight, objects, 500)
-    expect(structuredClone(built)).toEqual(built)
+    expect(isDeepStrictEqual(structuredClone(built), built)).toBe(true)
+  })
+})
+
+describe('a night under thin cloud', () => {
+  const night = underThinCloud(demoNight)
+  const BRIGHT = ['moon', 'mercury', 'venus', 'mars', 'jupiter', 'saturn']
+  const isBright = ({ key }: ShowObject): boolean => BRIGHT.includes(key)
+  function thin(list: readonly ShowObject[], wishes: readonly WishMatter[] = [], asked = night) {
+    const work = beginThinCloud({
+      ...eveningOf(asked, list),
+      seed: 3,
+      wishes: wishes.map((wish, i) => ({ ...wish, id: String(i) })),
+    })
+    advance(work, 5_000)
+    return finishThinCloud(work)
+  }
+  const shown = ({ stops }: ReturnType<typeof thin>) =>
+    stops.flatMap(({ targetKey }) => objects.filter(({ key }) => key === targetKey))
+  const pairs = objects.filter(({ kind }) => kind === 'double').slice(0, 12)
+  const clusters = objects.filter(({ kind }) => kind === 'open-cluster').slice(0, 3)
+  const few = [...objects.filter(({ kind }) => kind === 'moon' || kind === 'planet'), ...pairs, ...clusters]
+  const whole = thin(few)
+
+  it('shows the Moon and bright planets alone while any is up, and tells the one rule that two things for four telescopes cannot keep', () => {
+    expect(whole.stops.length).toBeGreaterThan(1)
+    expect(shown(whole).filter((object) => !isBright(object))).toEqual([])
+    expect(whole.notes).toEqual([])
+    const wrong = breachesOf(checked(night, whole.stops))
+    expect(wrong.filter((said) => !said.startsWith('the row shows the same'))).toEqual([])
+    expect(whole.notices.map(({ code }) => code)).toContain('rule.row-alike')
+  })
+
+  it('leaves the night itself as it is', () => {
+    expect(demoNight.settings.thinCloud).toBe(0)
+    const thick = { ...demoNight, settings: { ...demoNight.settings, thinCloud: 0.8 } }
+    expect(underThinCloud(thick).settings.thinCloud).toBe(0.8)
+  })
+
+  it('takes bright pairs where neither Moon nor planet is up, says so, and keeps the host’s bars', () => {
+    const list = [...pairs, ...clusters]
+    const alone = thin(list)
+    expect(alone.notes).toEqual([{ code: 'thin.pairs-alone' }])
+    expect(shown(alone).length).toBeGreaterThan(1)
+    expect(shown(alone).filter(({ kind, magnitude }) => kind !== 'double' || (magnitude ?? 9) > 3.5)).toEqual([])
+    const [first] = shown(alone)
+    const bar = { kind: 'bar' as const, stationId: null, aim: null, startsAt: null, endsAt: null, things: [] }
+    const barred = thin(list, [{ ...bar, targetKey: first?.key ?? '' }])
+    expect(shown(barred).map(({ key }) => key)).not.toContain(first?.key)
+  })
+
+  it('says in words that nothing is left', () => {
+    const none = thin(clusters)
+    expect(none).toEqual({ stops: [], notices: [], notes: [{ code: 'thin.nothing' }] })
+  })
+
+  it('says from when to when neither is up, and has pairs in that time alone', () => {
+    const jupiter = objects.filter(({ key }) => key === 'jupiter')
+    const late = thin([...jupiter, ...pairs], [], { ...night, opens: '20:00', closes: '23:30', visitors: [] })
+    const [note] = late.notes
+    expect(note).toMatchObject({ code: 'thin.without' })
+    const jupiterAt = late.stops.find(({ targetKey }) => targetKey === 'jupiter')?.startsAt
+    if (jupiterAt === undefined) throw new Error('Jupiter comes up that evening')
+    const others = late.stops.filter(({ targetKey }) => targetKey !== 'jupiter')
+    expect(others.length).toBeGreaterThan(0)
+    expect(others.filter(({ endsAt }) => endsAt > jupiterAt)).toEqual([])
   })
 })

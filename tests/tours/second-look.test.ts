@@ -1,14 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { advance, beginTour, finishTour } from '../../server/tours/build.ts'
 import { demoNight } from '../support/demo-night.ts'
-import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
+import { builtOn, eveningOf } from '../support/evenings.ts'
 
 const TWINS = 'station-3'
-const objects = FOR_TELESCOPES
-const { sky, chance } = eveningOf(demoNight, objects)
-const work = beginTour({ night: demoNight, objects, sky, chance, seed: 1 })
-advance(work, 20_000)
-const { stops } = finishTour(work)
+const evening = eveningOf(demoNight)
+const { chance } = evening
+const { stops } = builtOn(evening, 20_000)
 const atTwins = stops.filter(({ stationId }) => stationId === TWINS)
 
 describe('the mount with two tubes', () => {

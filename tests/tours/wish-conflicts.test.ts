@@ -7,7 +7,9 @@ import { wishProblems } from '../../server/tours/wish-problems.ts'
 import { demoNight } from '../support/demo-night.ts'
 import { eveningOf, FOR_TELESCOPES } from '../support/evenings.ts'
 
-const objects = FOR_TELESCOPES
+/** What the wishes name, the bodies, and a few of all the others. */
+const NAMED = ['m15', 'm27', 'm31', 'm42', 'm45', 'hip95947', 'ngc5139']
+const objects = FOR_TELESCOPES.filter(({ key, body }, i) => body !== null || NAMED.includes(key) || i % 6 === 0)
 
 function ready(night: Night) {
   return eveningOf(night, objects)

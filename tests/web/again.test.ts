@@ -1,16 +1,16 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { againPage } from '../../server/web/pages/again.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { AN_AGAIN, NEW, NOTHING_AGAIN, OLD } from '../support/again-data.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST, NAMES } from '../support/page-data.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await loadAssets()
+  const assets = await ASSETS
   service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
 })
 afterAll(() => service.app.close())

@@ -4,11 +4,11 @@ import { eveningDate, nightHours, noonOf } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { placeOf } from '../../server/tours/site.ts'
 import { sunTonight } from '../../server/tours/sun-tonight.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { type AloudPage, aloudPage } from '../../server/web/pages/aloud.ts'
 import { aloudSheet } from '../../server/web/pages/aloud-sheet.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT, A_SITE } from '../support/field-data.ts'
 import { VISITOR } from '../support/page-data.ts'
 import { A_FULL_PRINT } from '../support/paper-pages.ts'
@@ -184,7 +184,7 @@ describe('the sheet', () => {
 describe('as it is served', () => {
   let service: TestApp
   beforeAll(async () => {
-    const assets = await loadAssets()
+    const assets = await ASSETS
     service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
   })
   afterAll(() => service.app.close())

@@ -1,5 +1,4 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { besideNow, besidePart, besideShort } from '../../server/web/pages/beside.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
@@ -8,6 +7,7 @@ import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheet } from '../../server/web/pages/run-sheet.ts'
 import { stationSheets } from '../../server/web/pages/station-sheets.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_BESIDE, A_MIXED_NIGHT, BESIDE_STATIONS } from '../support/beside-data.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { BARE_FIELD, FIELD } from '../support/field-subject.ts'
@@ -16,7 +16,7 @@ import { asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await loadAssets()
+  const assets = await ASSETS
   service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
 })
 afterAll(() => service.app.close())

@@ -15,7 +15,7 @@ let nights: readonly string[] = []
 beforeAll(async () => {
   desk = await openDesk(folder, { clock: standingClock(AFTERNOON) })
   nights = [north, south].map((evening) => seedEvening(desk, evening).id)
-  for (const id of nights) await desk.tours.build(id)
+  for (const id of nights) await desk.tours.build(id, { steps: 20_000 })
 }, SLOW_MS)
 afterAll(async () => {
   await desk.close()

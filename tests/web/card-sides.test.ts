@@ -149,7 +149,7 @@ describe('the sides of cards', () => {
     const pictures = {
       ...SUBJECT.pictures,
       field: ({ setups }: Pick<Stop, 'setups'>, layout: FieldLayout) => noted(`field ${setups.length} ${layout}`),
-      finder: (key: string) => noted(`finder ${key}`),
+      finder: ({ targetKey }: Pick<Stop, 'targetKey'>) => noted(`finder ${targetKey}`),
     }
     const tour = toured(['one'])
     const twice = { ...tour, stops: tour.stops.map((stop) => ({ ...stop, setups: [...stop.setups, ...stop.setups] })) }

@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { FaultAsk } from '../../server/desk/fault-slices.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { faultAnswerText, missText } from '../../server/web/pages/fault-text.ts'
 import { faultsPage } from '../../server/web/pages/faults.ts'
 import { faultAsked } from '../../server/web/routes/fault-ask.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_FAULT, A_FINDING, AN_ASK } from '../support/fault-data.ts'
 import { ENGLISH, VISITOR } from '../support/page-data.ts'
 import { asVisitor, type TestApp, testApp } from '../support/web.ts'
@@ -106,7 +106,7 @@ describe('the answer in words', () => {
 describe('the page', () => {
   let service: TestApp
   beforeAll(async () => {
-    const assets = await loadAssets()
+    const assets = await ASSETS
     service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
   })
   afterAll(() => service.app.close())

@@ -1,15 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { halfHoursOf } from '../../server/web/routes/night-draft.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { PIN } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await loadAssets()
+  const assets = await ASSETS
   service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
 })
 afterAll(() => service.app.close())
@@ -60,7 +60,7 @@ describe('the form of a site', () => {
     expect(answer.statusCode).toBe(422)
     expect(answer.body).toContain('value="148"')
     expect(answer.body).toContain('value="Oak hill"')
-    expect(answer.body).toMatch(/id="field-latitudeDeg-problem">It must be from -90 to 90\./)
+    expect(answer.body).toMatch(/id="field-latitudeDeg-problem">Latitude and longitude look swapped\./)
     expect(answer.body).toMatch(/aria-invalid="true"/)
   })
 

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { MOST_LETTERS } from '../../server/desk/group-text.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { handout } from '../../server/web/pages/handout.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
 import { A_FULL_PRINT } from '../support/paper-pages.ts'
@@ -12,7 +12,7 @@ import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 const PAGE = `/nights/${A_NIGHT.id}/papers`
 const HANDOUT = `/nights/${A_NIGHT.id}/print/handout`
 const OURS = 'First Fridays <behind> the mill'
-const assets = await loadAssets()
+const assets = await ASSETS
 let service: TestApp
 beforeEach(async () => {
   service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })

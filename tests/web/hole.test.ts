@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SKY_PARTS } from '../../server/tours/sky-part.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { holePage } from '../../server/web/pages/hole.ts'
 import { missingPart } from '../../server/web/pages/missing.ts'
 import { within } from '../../server/web/routes/within.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { A_HOLE, A_MISSING, A_SHUT_HOLE } from '../support/hole-data.ts'
 import { ENGLISH, NAMES, VISITOR } from '../support/page-data.ts'
@@ -13,7 +13,7 @@ import { asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await loadAssets()
+  const assets = await ASSETS
   service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
 })
 afterAll(() => service.app.close())

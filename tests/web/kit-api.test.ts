@@ -46,6 +46,18 @@ describe('changing the kit through the API', () => {
     expect(JSON.stringify(service.kept)).toBe(before)
   })
 
+  it('puts a telescope away and takes it out again, with all that is known of it', async () => {
+    const finder = { kind: 'straight', fieldDeg: 7, powerX: 6 }
+    await put('/api/telescopes/telescope-1', { ...TELESCOPE_DRAFT, finder, inKitSince: 2004, note: 'Heavy' })
+    const act = (name: string, as = asHost) =>
+      service.app.inject(as({ method: 'POST', url: `/api/telescopes/telescope-1/${name}` }))
+    expect((await act('put-away', asVisitor)).statusCode).toBe(403)
+    expect((await act('put-away')).json()).toMatchObject({ isPutAway: true })
+    const { telescopes } = await read('/api/telescopes')
+    expect(telescopes[0]).toMatchObject({ finder, inKitSince: 2004, note: 'Heavy', isPutAway: true })
+    expect((await act('take-out')).json().isPutAway).not.toBe(true)
+  })
+
   it('refuses a factor of 0 by its place in the list', async () => {
     const answer = await put('/api/telescopes/telescope-1', { ...TELESCOPE_DRAFT, factors: [{ name: 'x', factor: 0 }] })
     expect(answer.json().error.problems).toMatchObject([{ field: 'factors.0.factor', code: 'problem.range' }])

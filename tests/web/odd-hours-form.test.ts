@@ -2,6 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { A_TELESCOPE } from '../support/field-data.ts'
+import { filledIn } from '../support/typed-form.ts'
 import { asHost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
@@ -26,6 +28,49 @@ const NIGHT = {
   'stations.0.kind': 'telescope',
   'stations.0.telescopeId': 'telescope-1',
 }
+
+const EVENING = { ...NIGHT, date: '2026-11-20', opens: '18:30', closes: '20:00' }
+
+describe('the row in the form of a night', () => {
+  it('loses no station of a full row to an error, nor to one more half hour', async () => {
+    const row = Object.fromEntries(
+      Array.from({ length: 12 }, (_, i) => [
+        [`stations.${i}.name`, `Place ${i}`],
+        [`stations.${i}.kind`, 'binoculars'],
+        [`stations.${i}.operator`, `Person ${i}`],
+      ]).flat(),
+    )
+    const full = filledIn((await post('/nights', { ...EVENING, ...row, stationRows: '11', act: 'more' })).body)
+    expect(full).toMatchObject({ ...row, stationRows: '12' })
+    const wrong = await post('/nights', { ...full, title: '' })
+    expect([wrong.statusCode, filledIn(wrong.body)]).toMatchObject([422, row])
+    const { stationRows: _stationRows, ...bare } = full
+    expect(filledIn((await post('/nights', { ...bare, title: '' })).body)).toMatchObject(row)
+  })
+
+  it('starts with the row of the night before, and with its people', async () => {
+    const page = (await service.app.inject(asHost({ url: '/nights/new' }))).body
+    expect(filledIn(page)).toMatchObject({
+      'stations.0.name': 'By the oak',
+      'stations.0.telescopeId': 'telescope-1',
+      'stations.0.operator': 'Ines',
+    })
+    expect(page).toContain('This is the row of Moon over the meadow, Friday, November 20, 2026.')
+    expect(page).toContain('Good for')
+  })
+
+  it('puts all telescopes into the row at one press, each once', async () => {
+    const others = [2, 3].map((n) => ({ ...A_TELESCOPE, id: `telescope-${n}`, name: `Tube ${n}` }))
+    const away = { ...A_TELESCOPE, id: 'telescope-9', isPutAway: true }
+    service.kept.telescopes.push(...others, away)
+    const answer = await post('/nights', { ...EVENING, 'stations.0.operator': 'Ines', act: 'all' })
+    const filled = filledIn(answer.body)
+    const row = [0, 1, 2, 3].map((i) => filled[`stations.${i}.telescopeId`]).filter(Boolean)
+    expect(row).toEqual(['telescope-1', 'telescope-2', 'telescope-3'])
+    expect([filled['stations.0.operator'], filled['stations.1.name']]).toEqual(['Ines', 'Tube 2'])
+    expect(answer.statusCode).toBe(200)
+  })
+})
 
 describe('the form of a night in which the clocks change', () => {
   it('has no row for a half hour that the clock change skips, and keeps such a night', async () => {

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { cards } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
-import { telescopesPage } from '../../server/web/pages/lists.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheet } from '../../server/web/pages/run-sheet.ts'
+import { telescopesPage } from '../../server/web/pages/telescopes.ts'
 import { timetable } from '../../server/web/pages/timetable.ts'
 import { A_NIGHT, A_TELESCOPE } from '../support/field-data.ts'
 import { A_CHECK, A_FIELD, AN_EVENING, HOLDING, HOST, NAMES, TOUR, UNTOLD, VISITOR } from '../support/page-data.ts'
@@ -16,7 +16,9 @@ const subject = {
   tour: TOUR,
   state: HOLDING,
   field: A_FIELD,
+  go: undefined,
   phones: [],
+  backups: null,
   siteCount: 1,
   telescopeCount: 1,
   names: NAMES,
@@ -36,8 +38,8 @@ const by = (time: string) => ({ ...HOST, now: new Date(`2026-11-20T${time}:00Z`)
 describe('the board', () => {
   it('leads a host from an empty laptop to a night, one step at a time', () => {
     const step = (more: object) => boardPage(HOST, { ...none, ...more }).next.code
-    expect(step({ siteCount: 0, telescopeCount: 0 })).toBe('site')
-    expect(step({ telescopeCount: 0 })).toBe('telescope')
+    expect(step({ siteCount: 0, telescopeCount: 0 })).toBe('start')
+    expect(step({ telescopeCount: 0 })).toBe('start')
     expect(step({})).toBe('night')
     expect(step({ night: A_NIGHT, evening: AN_EVENING })).toBe('build')
   })

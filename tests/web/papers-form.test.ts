@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import type { Paper } from '../../server/web/pages/paper.ts'
 import { type OfferedPiece, offeredPieces, printPlan } from '../../server/web/pages/paper-choice.ts'
 import { papersForm } from '../../server/web/pages/papers-form.ts'
 import { printTonightPage } from '../../server/web/pages/print-tonight.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
@@ -72,7 +72,7 @@ describe('the service', () => {
   const get = (url: string, who = asHost) => service.app.inject(who({ url }))
 
   beforeAll(async () => {
-    const assets = await loadAssets()
+    const assets = await ASSETS
     service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
   })
   afterAll(async () => {

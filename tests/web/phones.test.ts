@@ -201,6 +201,8 @@ describe('the board', () => {
     tour: TOUR,
     state: HOLDING,
     field: A_FIELD,
+    go: undefined,
+    backups: null,
     siteCount: 1,
     telescopeCount: 1,
   }

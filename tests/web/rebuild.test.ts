@@ -6,9 +6,16 @@ import { buildApp } from '../../server/app.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night, NightDraft } from '../../server/tours/night.ts'
 import { draftOf } from '../../server/tours/night-draft.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { ASSETS } from '../support/assets.ts'
+import {
+  freshFolder,
+  openDesk,
+  removeFolder,
+  SLOW_MS,
+  searchingBriefly,
+  standingClock,
+} from '../support/desk-folder.ts'
 import { asHost, asVisitor, HOST, LAN_HOST, WIDE } from '../support/web.ts'
 
 const STALE = 'The night was changed after this programme was built'
@@ -21,9 +28,9 @@ let app: FastifyInstance
 let cookie = ''
 let night: Night
 beforeAll(async () => {
-  desk = await openDesk(folder, { pin: PIN, clock })
+  desk = searchingBriefly(await openDesk(folder, { pin: PIN, clock }))
   const allowedHosts = () => new Set([HOST, LAN_HOST])
-  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await loadAssets() })
+  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await ASSETS })
   const session = await app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } }))
   cookie = String(session.headers['set-cookie']).split(';')[0] ?? ''
   night = seedEvening(desk, north)

@@ -29,13 +29,20 @@ const CHANGES: Readonly<Record<Exclude<Role, 'host'>, readonly string[]>> = {
     'POST /sign-in',
     'POST /sign-out',
   ],
-  operator: ['POST /api/nights/:id/marks', 'POST /field/:nightId/marks', 'POST /field/:nightId/stand'],
+  operator: [
+    'POST /api/nights/:id/marks',
+    'POST /field/:nightId/marks',
+    'POST /field/:nightId/stand',
+    'POST /nights/:id/checklists/ticks',
+  ],
   helper: [],
   // The change of plan, which the host must make wherever the host stands.
   'host-phone': [
     'POST /api/nights/:id/tour',
     'POST /nights/:id/again',
     'POST /nights/:id/again/drop',
+    'POST /nights/:id/go/decide',
+    'POST /nights/:id/go/values',
     'POST /nights/:id/programme',
     'POST /nights/:id/programme/accept',
   ],

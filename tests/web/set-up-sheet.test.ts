@@ -51,7 +51,7 @@ describe('the set-up sheet', () => {
   it('never lets a tube near a Sun that does not set', () => {
     const sheet = setUpSheet(HOST, { ...A_FULL_PRINT, setUp: A_LIGHT_SET_UP })
     expect(sheet.sun).toContain('no tube ever points near it')
-    expect(sheet.align).toMatch(/^No two stars come out tonight/)
+    expect(sheet.align).toMatch(/^The Sun does not set tonight, so no star comes out/)
     expect(sheet.steps.some(({ text }) => text.includes('caps come off'))).toBe(false)
   })
 

@@ -125,6 +125,8 @@ describe('the search for a town', () => {
         id: null,
         state: { values: {}, problems: [] },
         rows: { glows: 2, corners: null },
+        drawn: [],
+        notes: [],
         search: { query, towns, chosen },
       }).search
     expect(search('ober', [town], town)).toMatchObject({

@@ -92,6 +92,78 @@ describe('a Barlow or reducer in the form of a telescope', () => {
   })
 })
 
+describe('the finder, the years and what it shows in the form of a telescope', () => {
+  const KEPT = {
+    'finder.kind': 'right-angle',
+    'finder.fieldDeg': '6,5',
+    'finder.powerX': '',
+    inKitSince: '1998',
+    note: 'Sticks',
+  }
+
+  it('keeps them, and leaves out what is blank', async () => {
+    await post('/telescopes', { ...TELESCOPE, ...KEPT })
+    expect(lastTelescope()).toMatchObject({
+      finder: { kind: 'right-angle', fieldDeg: 6.5, powerX: null },
+      inKitSince: 1998,
+      note: 'Sticks',
+    })
+    await post('/telescopes', { ...TELESCOPE, 'finder.kind': '', note: ' ' })
+    expect(Object.keys(lastTelescope() ?? {})).not.toEqual(expect.arrayContaining(['note']))
+    expect(lastTelescope()?.finder).toBeUndefined()
+  })
+
+  it('says beside the field what is wrong', async () => {
+    const { body } = await post('/telescopes', {
+      ...TELESCOPE,
+      ...KEPT,
+      'finder.fieldDeg': '60',
+      inKitSince: 'long ago',
+    })
+    expect(body).toContain('id="field-finder-fieldDeg-problem">It must be from 0.5 to 20.')
+    expect(body).toContain('id="field-inKitSince-problem"')
+    expect(filledIn(body)).toMatchObject({ note: 'Sticks', inKitSince: 'long ago' })
+  })
+
+  it('shows what it shows as it is typed, under the chosen sky, and saves nothing', async () => {
+    const before = service.kept.telescopes.length
+    const dark = await post('/telescopes', { ...TELESCOPE, ...KEPT, act: 'shows', sky: '2' })
+    expect(dark.body).toMatch(/30 times<\/td>/)
+    expect(dark.body).toContain('Class 2')
+    expect(filledIn(dark.body)).toMatchObject({ ...TELESCOPE, note: 'Sticks', sky: '2' })
+    const town = await post('/telescopes', { ...TELESCOPE, name: '', act: 'shows', sky: '8' })
+    const star = ({ body }: { body: string }) => Number(/star of magnitude ([\d.]+)/.exec(body)?.[1])
+    expect(star(dark)).toBeGreaterThan(star(town) + 1)
+    const wrong = await post('/telescopes', { ...TELESCOPE, 'tubes.0.apertureMm': '', act: 'shows' })
+    expect([wrong.statusCode, wrong.body.includes('id="shows"')]).toEqual([422, false])
+    expect(service.kept.telescopes).toHaveLength(before)
+  })
+})
+
+describe('the page of a telescope', () => {
+  const url = `/telescopes/${A_TELESCOPE.id}`
+
+  it('shows a visitor what it shows, and leaves putting away to the host', async () => {
+    const page = await get(url, asVisitor)
+    expect(page).toContain('48 times')
+    expect(page).toContain('1.08 degrees, 2.1 full Moons')
+    expect(page).not.toContain('put-away')
+    expect((await post(`${url}/put-away`, {}, asVisitor)).statusCode).toBe(403)
+    expect(await get('/telescopes/nowhere', asVisitor)).toContain('404')
+  })
+
+  it('puts it away and takes it out again', async () => {
+    const away = await post(`${url}/put-away`, {})
+    expect([away.statusCode, away.headers.location]).toEqual([303, url])
+    expect(await get(url)).toContain(`action="${url}/take-out"`)
+    expect(await get('/telescopes')).toContain('<h2>Put away</h2>')
+    expect(await get('/nights/new')).not.toContain(`<option value="${A_TELESCOPE.id}"`)
+    expect(await get('/nights/night-1/edit')).toContain(`<option value="${A_TELESCOPE.id}" selected`)
+    await post(`${url}/take-out`, {})
+    expect(await get('/nights/new')).toContain(`<option value="${A_TELESCOPE.id}"`)
+  })
+})
+
 describe('changing a telescope', () => {
   it('sent back untouched, the form changes nothing that it does not ask for', async () => {
     const stop = A_TELESCOPE.eyepieces.map((eyepiece) => ({ ...eyepiece, fieldStopMm: 22.5 }))

@@ -5,9 +5,16 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import { buildApp } from '../../server/app.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { ASSETS } from '../support/assets.ts'
+import {
+  freshFolder,
+  openDesk,
+  removeFolder,
+  SLOW_MS,
+  searchingBriefly,
+  standingClock,
+} from '../support/desk-folder.ts'
 import { asHost, asVisitor, HOST, LAN_HOST, WIDE } from '../support/web.ts'
 
 const PIN = '271828'
@@ -19,14 +26,14 @@ let cookie = ''
 let night: Night
 let path = ''
 beforeAll(async () => {
-  desk = await openDesk(folder, { pin: PIN, clock })
+  desk = searchingBriefly(await openDesk(folder, { pin: PIN, clock }))
   const allowedHosts = () => new Set([HOST, LAN_HOST])
-  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await loadAssets() })
+  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await ASSETS })
   const session = await app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } }))
   cookie = String(session.headers['set-cookie']).split(';')[0] ?? ''
   night = seedEvening(desk, north)
   path = `/nights/${night.id}`
-  await desk.tours.build(night.id, { steps: 20_000 })
+  await desk.tours.build(night.id)
 }, SLOW_MS)
 afterAll(async () => {
   await app.close()
@@ -95,7 +102,8 @@ describe('the host at the programme', { timeout: SLOW_MS }, () => {
     const swap = async (other: string) => post(`${path}/wishes/stop`, { act: 'swap', stop, other })
     expect((await swap(stop)).body).toContain('Choose another stop to swap with.')
     expect((await swap('nowhere 2020-01-01T00:00:00.000Z')).statusCode).toBe(404)
-    const answers = await Promise.all(others.map(async (other) => (await swap(other)).statusCode))
+    const answers: number[] = []
+    for (const other of others) if (!answers.includes(303)) answers.push((await swap(other)).statusCode)
     expect(answers).toContain(303)
     const pins = desk.wishes.all(night.id).filter(({ kind }) => kind === 'pin')
     expect(pins.map(({ targetKey }) => targetKey)).toContain('moon')

@@ -36,6 +36,15 @@ describe('words', () => {
     expect(english.time(new Date('2026-12-16T23:05:00Z'), 'Europe/Zurich')).toBe('00:05')
   })
 
+  it('says of a time that comes twice in a night when it comes for the second time', () => {
+    const told = createWords({ ...table, 'page.second-time': 'second {time}' }, english.settings)
+    expect(told.time(new Date('2027-10-31T00:15:00Z'), 'Europe/Zurich')).toBe('02:15')
+    expect(told.time(new Date('2027-10-31T01:15:00Z'), 'Europe/Zurich')).toBe('second 02:15')
+    expect(told.time(new Date('2027-10-31T02:15:00Z'), 'Europe/Zurich')).toBe('03:15')
+    expect(told.time(new Date('2027-04-03T15:10:00Z'), 'Australia/Lord_Howe')).toBe('second 01:40')
+    expect(told.time(new Date('2027-03-28T01:15:00Z'), 'Europe/Zurich')).toBe('03:15')
+  })
+
   it('writes the month as a word, so that day and month cannot be swapped', () => {
     expect(english.date('2026-12-07')).toBe('Monday, December 7, 2026')
   })

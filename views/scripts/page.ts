@@ -5,7 +5,17 @@ const problems = document.querySelector<HTMLElement>('[data-problems]')
 problems?.focus()
 
 for (const form of document.querySelectorAll<HTMLFormElement>('[data-wait]')) {
-  form.addEventListener('submit', () => form.querySelector('button')?.setAttribute('disabled', ''))
+  const button = form.querySelector('button')
+  const working = form.querySelector<HTMLElement>('[data-working]')
+  form.addEventListener('submit', () => {
+    button?.setAttribute('disabled', '')
+    if (working) working.textContent = working.dataset.working ?? ''
+  })
+  // Whoever goes back to a form finds it as it was sent.
+  addEventListener('pageshow', () => {
+    button?.removeAttribute('disabled')
+    if (working) working.textContent = ''
+  })
 }
 
 /** The page itself may say after how many seconds it wants to be fresh. */

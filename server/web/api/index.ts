@@ -5,6 +5,7 @@ import { alignmentRoutes } from './alignment.ts'
 import { besideRoutes } from './beside.ts'
 import { checkRoutes } from './checks.ts'
 import { dateRoutes } from './dates.ts'
+import { goRoutes } from './go.ts'
 import { healthRoutes } from './health.ts'
 import { holeRoutes } from './hole.ts'
 import { joinRoutes } from './join.ts'
@@ -21,6 +22,7 @@ import { ownObjectRoutes } from './own-objects.ts'
 import { ownWordRoutes } from './own-words.ts'
 import { placeRoutes } from './places.ts'
 import { queueRoutes } from './queue.ts'
+import { reportRoutes } from './report.ts'
 import { sessionRoutes } from './session.ts'
 import { sightRoutes } from './sight.ts'
 import { siteRoutes } from './sites.ts'
@@ -50,6 +52,8 @@ const PLUGINS = [
   lineRoutes,
   queueRoutes,
   holeRoutes,
+  goRoutes,
+  reportRoutes,
   missingRoutes,
   besideRoutes,
   objectTonightRoutes,

@@ -41,4 +41,14 @@ export const telescopeRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, 
       return desk.telescopes.change(request.params.id, request.body)
     },
   )
+
+  for (const act of ['put-away', 'take-out'] as const) {
+    app.post(
+      `/telescopes/:id/${act}`,
+      { config: { role: 'host' }, schema: { summary: SUMMARIES[act], params: IdParams } },
+      async ({ params }) => desk.telescopes.putAway(params.id, act === 'put-away'),
+    )
+  }
 }
+
+const SUMMARIES = { 'put-away': 'Offer it to no new night', 'take-out': 'Offer it again' }

@@ -4,6 +4,7 @@ import { calendarDate, eveningSpan, wallClock } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import { placeOf } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
+import { changeValues, spanText } from './clock-text.ts'
 
 /** One line that is read aloud: what it is about, what is said, and what to mind. */
 export interface AloudLine {
@@ -91,16 +92,6 @@ export function offsetText(words: Words, offsetMin: number): string {
   return words.say(offsetMin < 0 ? 'aloud.offset-minus' : 'aloud.offset-plus', { span: spanText(words, size) })
 }
 
-/** `1 hour`, `30 minutes`, `5 hours 45 minutes`. */
-function spanText(words: Words, minutes: number): string {
-  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60]
-  const parts = [
-    ...(hours > 0 ? [words.say('aloud.hours', { count: hours })] : []),
-    ...(rest > 0 ? [words.say('aloud.minutes', { count: rest })] : []),
-  ]
-  return parts.join(' ')
-}
-
 const offsetLine = (words: Words, { offsetMin, zoneMin, isForward }: ClockTonight): AloudLine => ({
   label: words.say('aloud.offset'),
   said: offsetText(words, offsetMin),
@@ -117,9 +108,7 @@ function changeLine(words: Words, { site }: Night, { isForward, changes, change 
       ? []
       : [
           words.say(change.toMin > change.fromMin ? 'aloud.change-forward' : 'aloud.change-back', {
-            from: clockAt(words, change.at, change.fromMin),
-            to: clockAt(words, change.at, change.toMin),
-            span: spanText(words, Math.abs(change.toMin - change.fromMin)),
+            ...changeValues(words, change),
             date: words.date(calendarDate(change.at, site.zone)),
             offset: offsetText(words, change.toMin),
           }),
@@ -127,10 +116,6 @@ function changeLine(words: Words, { site }: Night, { isForward, changes, change 
         ]
   return { label: words.say('aloud.change'), said: words.say(`aloud.change-${state}`), notes }
 }
-
-/** What a clock that is set so far from UTC shows. */
-const clockAt = (words: Words, at: Date, offsetMin: number): string =>
-  words.time(new Date(at.getTime() + offsetMin * 60_000), 'UTC')
 
 function northLine(words: Words, { site }: Night, at: Date): AloudLine {
   const needle = declinationDeg(placeOf(site), at)

@@ -1,9 +1,10 @@
 import type { FieldState, StationNow } from '../../tours/field.ts'
+import { isDecisionDue } from '../../tours/go-plan.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type Names, remarkText } from './say.ts'
-import type { Viewer } from './sheet.ts'
+import { mayLead, type Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 interface AttentionSubject {
@@ -11,18 +12,26 @@ interface AttentionSubject {
   readonly tour: Tour | undefined
   readonly field: FieldState | undefined
   readonly names: Names
+  /** When it is to be decided whether the night takes place; null where the next step says so already. */
+  readonly decisionAt: Date | null
 }
 
-/** What needs the host, most pressing first: trouble in the field, what must move soon, rules that gave way, gaps in the plan. */
+/** What needs the host, most pressing first: whether the night takes place, trouble in the field, what must move soon, rules that gave way, gaps in the plan. */
 export function attention(viewer: Viewer, subject: AttentionSubject): string[] {
-  const { night, tour, field, names } = subject
+  const { night, tour, field, names, decisionAt } = subject
   const stations = isOpen(viewer, night) ? (field?.stations ?? []) : []
   return [
+    ...decisionText(viewer, night, decisionAt),
     ...stations.flatMap((station) => troubleText(viewer, night, station, names)),
     ...stations.flatMap((station) => leaveText(viewer, night, station, names)),
     ...(tour?.notices ?? []).map((notice) => remarkText(viewer.words, notice)),
     ...gaps(viewer, night),
   ]
+}
+
+function decisionText(viewer: Viewer, night: Night, decisionAt: Date | null): string[] {
+  if (decisionAt === null || !mayLead(viewer) || !isDecisionDue(night, decisionAt, viewer.now)) return []
+  return [viewer.words.say('go.attention', { time: viewer.words.time(decisionAt, night.site.zone) })]
 }
 
 function isOpen({ now }: Viewer, night: Night): boolean {

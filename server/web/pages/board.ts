@@ -1,11 +1,15 @@
+import type { BackupStatus } from '../../desk/backups.ts'
 import type { EveningAnswer, TourState } from '../../desk/desk.ts'
+import type { GoNight } from '../../desk/go.ts'
 import type { PhoneNow } from '../../desk/joins.ts'
 import type { FieldState } from '../../tours/field.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { attention } from './attention.ts'
-import { type DuskTime, duskTimes } from './dusk.ts'
+import { backupAttention, backupText } from './backup-text.ts'
+import { type DuskTimes, duskTimes } from './dusk.ts'
+import { decisionText, publishedSentence } from './go-text.ts'
 import { moonText } from './moon.ts'
 import { type NextStep, nextStep } from './next-step.ts'
 import { type NightLink, nightLinks } from './night-links.ts'
@@ -16,13 +20,12 @@ import type { Names } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { type Timetable, timetable } from './timetable.ts'
 
-export interface BoardNight {
+export interface BoardNight extends DuskTimes {
   readonly title: string
   readonly place: string
   readonly date: string
   readonly hoursLabel: string
   readonly hours: string
-  readonly dusks: readonly DuskTime[]
   readonly moonLabel: string
   readonly moon: string
 }
@@ -43,8 +46,17 @@ export interface BoardPage {
   readonly programmeLabel: string
   readonly timetable: Timetable | null
   readonly noProgramme: string
+  /** Whether the night takes place, in the sentence that is published, or until when it is decided. */
+  readonly go: {
+    readonly label: string
+    readonly text: string
+    readonly href: string | null
+    readonly state: string
+  } | null
   /** How many phones are in and who waits, for the host. */
   readonly phones: { readonly label: string; readonly href: string; readonly text: string } | null
+  /** Whether copies of the database are made, for the host. */
+  readonly copies: { readonly label: string; readonly href: string; readonly text: string } | null
   readonly linksLabel: string
   readonly links: readonly NightLink[]
 }
@@ -57,7 +69,10 @@ export interface BoardSubject {
   /** How that programme stands to the night; undefined without one. */
   readonly state: TourState | undefined
   readonly field: FieldState | undefined
+  readonly go: GoNight | undefined
   readonly phones: readonly PhoneNow[]
+  /** Null for whoever is not the host. */
+  readonly backups: BackupStatus | null
   readonly siteCount: number
   readonly telescopeCount: number
   readonly names: Names
@@ -80,10 +95,19 @@ export function boardPage(viewer: Viewer, subject: BoardSubject): BoardPage {
     programmeLabel: words.say('page.programme'),
     timetable: night && tour ? timetable(viewer, night, tour, names) : null,
     noProgramme: words.say('page.no-programme'),
+    go: night && subject.go ? goPart(viewer, night, subject.go) : null,
     phones: night ? phonesPart(viewer, night, subject.phones) : null,
+    copies: subject.backups && copiesPart(viewer, subject.backups),
     linksLabel: words.say('page.night-links'),
     links: night ? nightLinks(viewer, night, tour !== undefined, 'board') : [],
   }
+}
+
+function goPart({ words, mayAct, now }: Viewer, night: Night, go: GoNight): BoardPage['go'] {
+  const text = publishedSentence(words, night, go) ?? (mayAct ? decisionText(words, night, go, now) : null)
+  if (text === null) return null
+  const href = mayAct ? `/nights/${night.id}/go` : null
+  return { label: words.say('go.title'), state: words.say(`go.state-${night.state}`), text, href }
 }
 
 function phonesPart({ words, mayHost }: Viewer, { id }: Night, phones: readonly PhoneNow[]): BoardPage['phones'] {
@@ -96,11 +120,20 @@ function phonesPart({ words, mayHost }: Viewer, { id }: Night, phones: readonly 
   }
 }
 
+const copiesPart = (viewer: Viewer, status: BackupStatus): BoardPage['copies'] => ({
+  label: viewer.words.say('backups.label'),
+  href: '/backups',
+  text: backupText(viewer, status),
+})
+
 type AttentionPart = Pick<BoardPage, 'attention' | 'notes' | 'calm' | 'hasAttention'>
 
 function attentionPart(viewer: Viewer, subject: BoardSubject, { code }: NextStep): AttentionPart {
-  const { night, tour, state, newKey } = subject
-  const lines = night ? attention(viewer, { ...subject, night }) : []
+  const { night, tour, state, go, backups, newKey } = subject
+  const ofNight = night
+    ? attention(viewer, { ...subject, night, decisionAt: code === 'decide' ? null : (go?.decisionAt ?? null) })
+    : []
+  const lines = [...ofNight, ...(backups ? backupAttention(viewer.words, backups) : [])]
   const isSaid = code === 'rebuild'
   const notes = night && tour && state && !isSaid ? programmeNotes(viewer, { night, tour, state, newKey }) : []
   const isCalm = night !== undefined && !isSaid && lines.length + notes.length === 0
@@ -121,7 +154,7 @@ function boardNight({ words }: Viewer, night: Night, evening: EveningAnswer): Bo
     date: words.date(night.date),
     hoursLabel: words.say('page.public-hours'),
     hours: words.say('page.from-to', { from: words.time(opensAt, zone), to: words.time(closesAt, zone) }),
-    dusks: duskTimes(words, evening, night.date),
+    ...duskTimes(words, evening, night),
     moonLabel: words.say('page.moon'),
     moon: moonText(words, evening),
   }

@@ -95,7 +95,7 @@ function picturesOf({ tour, pictures, cards }: CardsSubject, key: string, object
   const field = (layout: FieldLayout) => pictures.field({ ...stop, setups: stop.setups.slice(0, 1) }, layout)
   const hasNoFinder = isFound && finderMm !== null
   const seen = (hasNoFinder ? fittingAlone(field('whole-card'), cards.size) : null) ?? field('card')
-  const way = finderMm === null || isFound ? null : pictures.finder(key, middleOf(stop), finderMm)
+  const way = finderMm === null || isFound ? null : pictures.finder(stop, middleOf(stop), finderMm)
   return { field: seen, ...(typeof way === 'string' ? { finder: null, noWay: way } : { finder: way, noWay: null }) }
 }
 

@@ -7,7 +7,7 @@ import { type CardFace, cardFace, partsFor } from './card-face.ts'
 import type { CardSize } from './card-fit.ts'
 import { staleText } from './paper-frame.ts'
 import type { PrintPictures } from './print-pictures.ts'
-import type { Names } from './say.ts'
+import { type Names, noStopsText } from './say.ts'
 import type { SecondLanguage } from './second-language.ts'
 import type { Viewer } from './sheet.ts'
 
@@ -69,7 +69,7 @@ export function cards(viewer: Viewer, subject: CardsSubject): Cards {
     title: viewer.words.say('print.cards'),
     stale: staleText(viewer, isStale),
     pages: sheets.flatMap((sheet) => pagesOf(sheet, cards.size, hasBacks)),
-    emptyText: viewer.words.say('page.no-stops'),
+    emptyText: noStopsText(viewer.words, tour),
     isEmpty: leaves.length === 0,
   }
 }

@@ -3,7 +3,7 @@ import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { halvesText, pointShort } from '../../words/directions.ts'
 import { staleText, versionText } from './paper-frame.ts'
-import { causeText, type Names, targetName } from './say.ts'
+import { causeText, type Names, noStopsText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
 export interface CheckCell {
@@ -63,7 +63,7 @@ export function checkSheet(viewer: Viewer, subject: CheckSheetSubject): CheckShe
     legend: LEGEND.map((part) => words.say(`print.check-${part}`)),
     targetLabel: words.say('print.show'),
     tables: isEmpty ? [] : tables,
-    emptyText: isEmpty ? words.say('page.no-stops') : null,
+    emptyText: isEmpty ? noStopsText(words, tour) : null,
   }
 }
 

@@ -1,4 +1,7 @@
 import type { EveningAnswer } from '../../desk/desk.ts'
+import { type Dusk, dusksOf } from '../../tours/dusks.ts'
+import { nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
 import type { Words } from '../../words/words.ts'
 
 export interface DuskTime {
@@ -7,25 +10,44 @@ export interface DuskTime {
   readonly meaning: string
 }
 
-const DUSKS = [
-  ['sunset', 'sunsetAt'],
-  ['civil', 'civilDuskAt'],
-  ['nautical', 'nauticalDuskAt'],
-  ['dark', 'astronomicalDuskAt'],
-] as const
+export interface DuskTimes {
+  readonly dusks: readonly DuskTime[]
+  /** Why it does not get dark, or why no Sun sets; null on a night with every dusk. */
+  readonly noDark: string | null
+}
 
 /**
  * Sunset and the three dusks by the site's clocks, each with what it means for the field; a missing one says so. Of a night
  * dated after midnight they are those of the day before, and named after it.
  */
-export const duskTimes = (words: Words, evening: EveningAnswer, date: string): readonly DuskTime[] =>
-  DUSKS.map(([name, field]) => {
-    const at = evening[field]
-    const plain = words.say(`page.dusk-${name}`)
-    const isBefore = evening.date !== date && at !== null
-    return {
-      label: isBefore ? words.say(`page.dusk-${name}-of`, { day: words.weekday(evening.date) }) : plain,
-      time: at ? words.time(at, evening.zone) : words.say('page.dusk-never'),
-      meaning: words.say(`page.dusk-${name}-means`),
-    }
-  })
+export function duskTimes(words: Words, evening: EveningAnswer, night: Night): DuskTimes {
+  const dusks = dusksOf(night.site, evening, nightHours(night).opensAt)
+  return {
+    dusks: dusks.map(({ step, at, isAllDay }) => {
+      const isBefore = evening.date !== night.date && at !== null
+      return {
+        label: isBefore
+          ? words.say(`page.dusk-${step}-of`, { day: words.weekday(evening.date) })
+          : words.say(`page.dusk-${step}`),
+        time: at ? words.time(at, evening.zone) : words.say(neverCode({ step, isAllDay })),
+        meaning: words.say(`page.dusk-${step}-means`),
+      }
+    }),
+    noDark: noDarkText(words, dusks),
+  }
+}
+
+function neverCode({ step, isAllDay }: Pick<Dusk, 'step' | 'isAllDay'>): string {
+  if (!isAllDay) return 'page.dusk-never'
+  return step === 'sunset' ? 'page.dusk-no-sunrise' : 'page.dusk-all-day'
+}
+
+function noDarkText(words: Words, dusks: readonly Dusk[]): string | null {
+  const deepest = dusks.findLast(({ at, isAllDay }) => at !== null || isAllDay)?.step
+  if (deepest === undefined) return words.say('page.no-dark-stays-up')
+  const said = [
+    ...(dusks.some(({ step, isAllDay }) => step === 'sunset' && isAllDay) ? ['page.no-dark-stays-down'] : []),
+    ...(deepest === 'dark' ? [] : [`page.no-dark-${deepest}`]),
+  ]
+  return said.length === 0 ? null : said.map((code) => words.say(code)).join(' ')
+}

@@ -3,7 +3,7 @@ import type { Night } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import type { PrintPictures, SizedPicture } from './print-pictures.ts'
-import { type Names, targetName } from './say.ts'
+import { type Names, noStopsText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
@@ -52,7 +52,7 @@ export function eyepiecePages(viewer: Viewer, subject: EyepieceSubject): Eyepiec
     title: words.say('print.eyepiece'),
     stale: staleText(viewer, isStale),
     pages: onPages(inOrder(night, tour).flatMap((stop) => stopOnPaper(viewer, subject, stop) ?? [])),
-    emptyText: words.say(tour.stops.length === 0 ? 'page.no-stops' : 'at-eyepiece.none'),
+    emptyText: tour.stops.length === 0 ? noStopsText(words, tour) : words.say('at-eyepiece.none'),
     version: versionText(viewer, night, tour),
   }
 }
@@ -72,7 +72,7 @@ function stopOnPaper({ words }: Viewer, { night, names, pictures }: EyepieceSubj
   const { zone } = night.site
   const seen = pictures.field(stop, 'column')
   const isWide = seen !== null && seen.widthMm > ONE_TUBE_MM
-  const way = isWide ? null : pictures.finder(stop.targetKey, stop.startsAt, null)
+  const way = isWide ? null : pictures.finder(stop, stop.startsAt, null)
   const both = [seen, way].filter((picture) => picture !== null && typeof picture !== 'string')
   if (both.length === 0) return null
   return {

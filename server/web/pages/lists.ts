@@ -1,8 +1,8 @@
 import type { Night } from '../../tours/night.ts'
 import { nearestSkyClass, type Site } from '../../tours/site.ts'
-import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { nearPointText } from './bearing.ts'
+import { siteNotesHref } from './notes-href.ts'
 import { placeText } from './place-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
@@ -38,14 +38,20 @@ export function nightsPage(viewer: Viewer, nights: readonly Night[]): NightsPage
     })),
     emptyText: words.say(mayHost ? 'page.nights-empty' : 'page.nights-empty-visitor'),
     add: [
-      ...(mayHost ? [{ href: '/nights/new', text: words.say('page.new-night') }] : []),
+      ...(mayHost
+        ? [
+            { href: '/nights/new', text: words.say('page.new-night') },
+            { href: '/start', text: words.say('start.link') },
+          ]
+        : []),
+      { href: '/season', text: words.say('season.link') },
       { href: '/dates', text: words.say('dates.link') },
       { href: '/sites', text: words.say('page.sites') },
     ],
   }
 }
 
-interface Link {
+export interface Link {
   readonly href: string
   readonly text: string
 }
@@ -59,7 +65,8 @@ export interface Uses {
 
 const NIGHTS_SHOWN = 3
 
-function usesOf({ words, mayHost }: Viewer, nights: readonly Night[], path: string, name: string): Uses {
+/** Of the nights that use it, what a list says, and the way to change it for the host. */
+export function usesOf({ words, mayHost }: Viewer, nights: readonly Night[], path: string, name: string): Uses {
   const latest = [...nights].sort((a, b) => b.date.localeCompare(a.date))
   return {
     text: nights.length === 0 ? words.say('page.used-never') : words.say('page.used', { count: nights.length }),
@@ -84,6 +91,8 @@ export interface SitesPage {
     readonly skyline: string
     readonly glow: string | null
     readonly newcomers: Link
+    /** What the host must know of it; null for whoever is not the host. */
+    readonly notes: Link | null
     readonly uses: Uses
   }[]
   readonly emptyText: string
@@ -104,6 +113,7 @@ export function sitesPage(viewer: Viewer, sites: readonly Site[], nights: readon
       skyline: skylineText(words, site),
       glow: glowText(words, site),
       newcomers: { href: `/sites/${site.id}/newcomers`, text: words.say('newcomers.link') },
+      notes: mayHost ? { href: siteNotesHref(site), text: words.say('site-notes.link') } : null,
       uses: usesOf(
         viewer,
         nights.filter((night) => night.site.id === site.id),
@@ -134,63 +144,4 @@ function glowText(words: Words, { glow }: Site): string | null {
     return from === to ? from : words.say('page.from-to', { from, to })
   })
   return words.say('page.glow-line', { list: words.list(sectors) })
-}
-
-export interface TelescopesPage {
-  readonly sheet: Sheet
-  readonly title: string
-  readonly telescopes: readonly {
-    readonly name: string
-    readonly mount: string
-    readonly tubes: readonly string[]
-    readonly eyepieces: string
-    readonly factors: string | null
-    readonly reach: string
-    readonly uses: Uses
-  }[]
-  readonly emptyText: string
-  readonly add: readonly Link[]
-}
-
-/** The telescopes of the kit, each in words, with the nights that use it. */
-export function telescopesPage(
-  viewer: Viewer,
-  telescopes: readonly Telescope[],
-  nights: readonly Night[],
-): TelescopesPage {
-  const { words, mayHost } = viewer
-  const usedIn = (id: string) => nights.filter(({ stations }) => stations.some(({ telescope }) => telescope?.id === id))
-  return {
-    sheet: daySheet(viewer, words.say('page.telescopes'), 'telescopes'),
-    title: words.say('page.telescopes'),
-    telescopes: telescopes.map((telescope) => ({
-      ...telescopeLines(words, telescope),
-      uses: usesOf(viewer, usedIn(telescope.id), `/telescopes/${telescope.id}`, telescope.name),
-    })),
-    emptyText: words.say(mayHost ? 'page.telescopes-empty' : 'page.telescopes-empty-visitor'),
-    add: mayHost ? [{ href: '/telescopes/new', text: words.say('page.new-telescope') }] : [],
-  }
-}
-
-function telescopeLines(words: Words, telescope: Telescope) {
-  const { name, mount, tubes, eyepieces, factors, axisLowCm, axisHighCm, chairReach } = telescope
-  const namesOf = (parts: readonly { readonly name: string }[]) => words.list(parts.map((part) => part.name))
-  return {
-    name,
-    mount: words.say(`mount.${mount}`),
-    tubes: tubes.map(({ design, apertureMm, focalLengthMm }) =>
-      words.say('page.tube-line', {
-        design: words.say(`design.${design}`),
-        aperture: apertureMm,
-        focal: focalLengthMm,
-      }),
-    ),
-    eyepieces: words.say('page.eyepieces-line', { list: namesOf(eyepieces) }),
-    factors: factors.length === 0 ? null : words.say('page.factors-line', { list: namesOf(factors) }),
-    reach: words.say(axisLowCm === axisHighCm ? 'page.reach-line-fixed' : 'page.reach-line', {
-      low: words.length(axisLowCm, 'centimeter'),
-      high: words.length(axisHighCm, 'centimeter'),
-      chair: words.say(`reach.${chairReach}`),
-    }),
-  }
 }

@@ -1,3 +1,4 @@
+import { isDecisionDue } from '../../tours/go-plan.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { BoardSubject } from './board.ts'
@@ -23,32 +24,42 @@ export function nextStep(viewer: Viewer, subject: BoardSubject): NextStep {
     button: viewer.words.say(`page.step-${code}-button`),
     href: stepHref(code, subject.night?.id ?? ''),
     isPost: code === 'build' || code === 'rebuild',
-    also: code === 'night' ? { href: '/dates', text: viewer.words.say('dates.also') } : null,
+    also: alsoOf(viewer, code, subject),
   }
+}
+
+function alsoOf({ words }: Viewer, code: StepCode, { siteCount }: BoardSubject): NextStep['also'] {
+  if (code === 'night') return { href: '/dates', text: words.say('dates.also') }
+  if (code !== 'start') return null
+  return siteCount === 0
+    ? { href: '/sites/new', text: words.say('start.also-site') }
+    : { href: '/telescopes/new', text: words.say('start.also-telescope') }
 }
 
 type StepCode =
   | 'sign-in'
-  | 'site'
-  | 'telescope'
+  | 'start'
   | 'night'
   | 'build'
   | 'rebuild'
+  | 'decide'
   | 'print'
   | 'check'
   | 'look-back'
+  | 'over'
   | 'wait'
 
 function stepCode(viewer: Viewer, subject: BoardSubject): StepCode {
-  const { night, tour, state, siteCount, telescopeCount } = subject
+  const { night, tour, state, go, siteCount, telescopeCount } = subject
   if (night && tour) {
     const step = stepOfNight(night, viewer.now)
+    if (step === 'look-back' && !viewer.mayAct) return 'over'
+    if (step === 'print' && mayLead(viewer) && go && isDecisionDue(night, go.decisionAt, viewer.now)) return 'decide'
     return step === 'print' && mayLead(viewer) && state?.isStale && !state.waiting ? 'rebuild' : step
   }
   if (night) return mayLead(viewer) ? 'build' : 'wait'
   if (!viewer.mayHost) return 'sign-in'
-  if (siteCount === 0) return 'site'
-  return telescopeCount === 0 ? 'telescope' : 'night'
+  return siteCount === 0 || telescopeCount === 0 ? 'start' : 'night'
 }
 
 function stepOfNight(night: Night, now: Date): StepCode {
@@ -60,14 +71,15 @@ function stepOfNight(night: Night, now: Date): StepCode {
 function stepHref(code: StepCode, id: string): string {
   const hrefs: Record<StepCode, string> = {
     'sign-in': '/sign-in',
-    site: '/sites/new',
-    telescope: '/telescopes/new',
+    start: '/start',
     night: '/nights/new',
     build: `/nights/${id}/programme`,
     rebuild: `/nights/${id}/programme`,
+    decide: `/nights/${id}/go`,
     print: `/nights/${id}/papers`,
     check: `/nights/${id}/check`,
-    'look-back': `/nights/${id}/programme`,
+    'look-back': `/nights/${id}/report`,
+    over: `/nights/${id}/programme`,
     wait: '/nights',
   }
   return hrefs[code]

@@ -1,11 +1,15 @@
 import { eveningDate } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import { rolesOf } from '../../tours/roles.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { type FactorOfSite, settingFields } from './night-settings.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import type { FormRow } from './telescope-form.ts'
+import type { GrowingRows } from './site-rows.ts'
+import type { FormRow } from './telescope-form-rows.ts'
+import { suitsText } from './telescope-text.ts'
 
 export interface NightFormPage {
   readonly sheet: Sheet
@@ -24,7 +28,11 @@ export interface NightFormPage {
   readonly stationsLabel: string
   readonly stationsHint: string
   readonly stations: readonly FormRow[]
-  readonly moreStations: { readonly count: string; readonly text: string } | null
+  readonly stationRows: GrowingRows
+  /** Puts every telescope in use into the row; null without any. */
+  readonly wholeKit: string | null
+  /** From which night the row was taken. */
+  readonly rowFrom: string | null
   readonly settingsLabel: string
   readonly settingsHint: string
   readonly isSettingsOpen: boolean
@@ -45,12 +53,14 @@ export interface NightFormSubject {
   /** Start of each half hour of the public hours, `HH:mm`. */
   readonly halfHours: readonly string[]
   readonly stationRows: number
+  /** The earlier night that the row was taken from. */
+  readonly rowFrom?: Pick<Night, 'title' | 'date'> | undefined
   readonly sites: readonly Site[]
   readonly telescopes: readonly Telescope[]
   readonly factors: readonly FactorOfSite[]
 }
 
-const MOST_STATIONS = 12
+export const MOST_STATIONS = 12
 
 /** The form of a night, new or to be changed. */
 export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightFormPage {
@@ -72,10 +82,18 @@ export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightF
     fields,
     visitors,
     stations,
-    moreStations:
-      stationRows < MOST_STATIONS ? { count: String(stationRows), text: words.say('page.more-stations') } : null,
+    ...rowTexts(words, subject),
     isSettingsOpen: settings.some(({ isInvalid }) => isInvalid),
     settings,
+  }
+}
+
+function rowTexts(words: Words, { stationRows, telescopes, rowFrom }: NightFormSubject) {
+  const more = stationRows < MOST_STATIONS ? words.say('page.more-stations') : null
+  return {
+    stationRows: { name: 'stationRows', count: String(stationRows), moreText: more },
+    wholeKit: telescopes.some(({ isPutAway }) => isPutAway !== true) ? words.say('kit.whole') : null,
+    rowFrom: rowFrom ? words.say('kit.row-from', { title: rowFrom.title, date: words.date(rowFrom.date) }) : null,
   }
 }
 
@@ -155,13 +173,17 @@ function stationRow(words: Words, { state, telescopes }: NightFormSubject, index
   const name = (part: string) => `stations.${index}.${part}`
   const label = (part: string) => ({ label: words.say(`page.station-${part}`) })
   const kinds = KINDS.map((kind) => ({ value: kind, text: words.say(`station.${kind}`) }))
-  const scopes = telescopes.map(({ id, name: text }) => ({ value: id, text }))
+  const chosen = state.values[name('telescopeId')]
+  const offered = telescopes.filter(({ id, isPutAway }) => isPutAway !== true || id === chosen)
+  const scopes = offered.map(({ id, name: text }) => ({ value: id, text }))
+  const telescope = telescopes.find(({ id }) => id === chosen)
+  const suits = telescope && suitsText(words, rolesOf(telescope))
   return {
     title: words.say('page.station-row', { row: index + 1 }),
     fields: [
       form.text(name('name'), label('name')),
       form.choice(name('kind'), { ...label('kind'), fallback: 'telescope' }, kinds),
-      form.choice(name('telescopeId'), label('telescope'), [
+      form.choice(name('telescopeId'), { ...label('telescope'), ...(suits && { hint: suits }) }, [
         { value: '', text: words.say('page.station-no-telescope') },
         ...scopes,
       ]),

@@ -12,15 +12,26 @@ const READING = [
   'check',
   'line',
   'hole',
+  'thin-cloud',
   'objects',
   'papers',
   'set-up',
+  'checklists',
   'align',
   'aloud',
   'faults',
   'field',
 ] as const
-export type NightPlace = (typeof READING)[number] | 'board' | 'again' | 'phones' | 'wishes' | 'edit'
+export type NightPlace =
+  | (typeof READING)[number]
+  | 'board'
+  | 'go'
+  | 'report'
+  | 'again'
+  | 'phones'
+  | 'class'
+  | 'wishes'
+  | 'edit'
 
 const address = (id: string, place: NightPlace): string => {
   if (place === 'field') return `/field/${id}`
@@ -30,12 +41,16 @@ const address = (id: string, place: NightPlace): string => {
 
 /** The pages of one night: those of its programme only once there is one, what changes it only for the host. */
 export function nightLinks(viewer: Viewer, night: Night, hasTour: boolean, here: NightPlace | null): NightLink[] {
-  const { words, mayHost } = viewer
+  const { words, mayHost, mayAct } = viewer
   const places: readonly NightPlace[] = [
     'board',
-    ...(hasTour ? READING : (['programme', 'hole', 'set-up', 'align', 'aloud', 'faults'] as const)),
+    ...(mayAct ? (['go'] as const) : []),
+    ...(hasTour
+      ? READING
+      : (['programme', 'hole', 'thin-cloud', 'set-up', 'checklists', 'align', 'aloud', 'faults'] as const)),
+    ...(mayAct ? (['report'] as const) : []),
     ...(mayLead(viewer) && hasTour ? (['again'] as const) : []),
-    ...(mayHost ? (['phones', 'wishes', 'edit'] as const) : []),
+    ...(mayHost ? (['phones', 'wishes', 'class', 'edit'] as const) : []),
   ]
   return places.map((place) => ({
     href: address(night.id, place),

@@ -39,7 +39,7 @@ export function ownImportPage(viewer: Viewer, { list, problems }: OwnImportSubje
   const isWrong = problems.length > 0
   const first = isWrong ? [{ field: 'list', key: 'own.list-wrong', values: { count: problems.length } }] : []
   return {
-    sheet: daySheet(viewer, title, null, ['page.js', 'own-import.js']),
+    sheet: daySheet(viewer, title, null, ['page.js', 'list-file.js']),
     title,
     intro: words.say('own.import-intro'),
     problems: isWrong ? lineList(words, problems) : null,

@@ -1,12 +1,15 @@
 import { linesOf } from '../../drawings/letter-widths.ts'
 import type { CheckSheet, CheckTable } from './check-sheet.ts'
+import type { ChecklistSheet } from './checklist-sheet.ts'
 import type { JoinCard } from './join-card.ts'
 import type { Paper } from './paper.ts'
 import type { PieceModels } from './papers.ts'
 import type { RunSheet } from './run-sheet.ts'
 import type { SetUpSheet } from './set-up-sheet.ts'
+import type { SiteNotesPiece } from './site-notes.ts'
 import type { SkyPiece } from './sky.ts'
 import type { StationSheet } from './station-sheets.ts'
+import type { ThinCloudPiece } from './thin-cloud.ts'
 
 /** The height of a page between its margins. */
 const LIVE_MM = { a4: 273, letter: 254 } as const
@@ -34,9 +37,13 @@ const PAGES: Counts = {
   score: ({ sheets }) => Math.max(1, sheets.length),
   eyepiece: ({ pages }) => pages.length,
   walks: ({ pages }) => pages.length,
+  'thin-cloud': thinCloudPages,
   sign: ({ signs }) => Math.max(1, signs.length),
   tally: ({ pages }) => pages.length,
   'set-up-sheet': setUpPages,
+  checklists: checklistPages,
+  'class-cloud': () => 2,
+  'site-notes': siteNotePages,
   'teacher-sheet': ({ rounds, isRoundsApart }) => (rounds !== null && isRoundsApart ? 2 : 1),
   'join-card': ({ parts }) => Math.max(1, parts.length),
 }
@@ -52,6 +59,16 @@ function runSheetPages({ moves, isDense }: RunSheet, paper: Paper): number {
   const [rest, pad, sizePt] = isDense ? [denseRestMm, densePadMm, 12] : [restMm, padMm, 13]
   const lines = moves.flatMap((move) => move.lines)
   return Math.ceil(lines.reduce((mm, { name }) => mm + high(name, nameMm, sizePt, true) + pad, rest) / LIVE_MM[paper])
+}
+
+/** Head and what is said; a line of the table, and the room that a moment has beneath it. */
+const THIN = { restMm: 32, widthMm: 188, saidPt: 13, lineMm: 7.9, padMm: 2 }
+
+function thinCloudPages({ lead, keep, moves }: ThinCloudPiece, paper: Paper): number {
+  const { restMm, widthMm, saidPt, lineMm, padMm } = THIN
+  const saidMm = [...lead, keep].reduce((mm, text) => mm + high(text, widthMm, saidPt) + padMm, restMm)
+  const lines = moves.reduce((sum, move) => sum + move.lines.length, 1)
+  return Math.ceil((saidMm + lines * lineMm) / LIVE_MM[paper])
 }
 
 /** The chart with its rooms and the version, and the warning of an old programme. */
@@ -71,6 +88,31 @@ function setUpPages({ glass, isGlassApart }: SetUpSheet, paper: Paper): number {
   const { restMm, widthMm, sizePt } = SET_UP
   const mm = glass.reduce((sum, { station, text }) => sum + high(`${station}: ${text}`, widthMm, sizePt), restMm)
   return isGlassApart ? 1 + Math.ceil(mm / LIVE_MM[paper]) : 1
+}
+
+/** Head and banner; the room beneath a line; and the width of what is to be seen to. */
+const CHECKLIST = { restMm: 48, padMm: 1.9, textMm: 104, ownerMm: 28 }
+
+function checklistPages({ lines }: ChecklistSheet, paper: Paper): number {
+  const { restMm, padMm, textMm, ownerMm } = CHECKLIST
+  const mm = lines.reduce(
+    (sum, { text, owner }) => sum + Math.max(high(text, textMm, 12), high(owner, ownerMm, 12)) + padMm,
+    restMm,
+  )
+  return Math.ceil(mm / LIVE_MM[paper])
+}
+
+/** Head and foot; what a line takes beside its letters; a line for a pen; and the width of a text. */
+const SITE_NOTES = { restMm: 52, padMm: 2.6, blankMm: 7, widthMm: 180 }
+
+function siteNotePages({ lines, own, blanks }: SiteNotesPiece, paper: Paper): number {
+  const { restMm, padMm, blankMm, widthMm } = SITE_NOTES
+  const asked = lines.map(
+    ({ label, ask, answer }) =>
+      high(`${label} ${ask}`, widthMm, 12) + (answer === null ? blankMm : high(answer, widthMm, 14)),
+  )
+  const below = [...own.map((line) => high(line, widthMm, 12)), ...blanks.map(() => blankMm)]
+  return Math.ceil([...asked, ...below].reduce((sum, mm) => sum + mm + padMm, restMm) / LIVE_MM[paper])
 }
 
 /** Head, foot and what else fails of a station's sheet; a stop without and a line of what is to be said. */

@@ -31,15 +31,19 @@ export interface SizedPicture extends Picture {
   readonly legend: string | null
 }
 
+/** What is pointed at, and where it stands in the row. */
+export type FoundStop = Pick<Stop, 'targetKey' | 'stationId'>
+
 /** The pictures of a night, each drawn when a piece asks for it; null where there is nothing to draw. */
 export interface PrintPictures {
   /** What is seen in the middle of a stop through its tubes and eyepieces: 84 mm wide for one tube, 170 mm for two. */
   readonly field: (stop: Stop, layout: FieldLayout) => SizedPicture | null
   /**
-   * The way to a target by hand from a bright star, as the sky stands then: 84 mm wide and so high, or as high as it needs.
+   * The way to the target of a stop by hand from a bright star, as the sky stands then and the station's finder shows it:
+   * 84 mm wide and so high, or as high as it needs.
    * Where no way leads there, a sentence says why.
    */
-  readonly finder: (targetKey: string, at: Date, heightMm: number | null) => SizedPicture | string | null
+  readonly finder: (stop: FoundStop, at: Date, heightMm: number | null) => SizedPicture | string | null
   /** Where a target walks over trees and roofs in the public hours, 180 mm wide. */
   readonly walk: (targetKey: string) => Picture | null
   /** The whole sky with the targets numbered in the order of their first showing, 180 mm wide. */
@@ -61,7 +65,7 @@ export interface PictureSources {
 
 export const printPictures = (words: Words, sources: PictureSources): PrintPictures => ({
   field: (stop, layout) => fieldPicture(words, sources, stop, layout),
-  finder: (key, at, heightMm) => finderPicture(words, sources, { key, at, heightMm }),
+  finder: (stop, at, heightMm) => finderPicture(words, sources, { stop, at, heightMm }),
   walk: (key) => walkPicture(words, sources, key),
   sky: (at) => skyPicture(words, sources, at),
   score: () => scorePictures(words, sources),
@@ -109,7 +113,7 @@ function viewOf(words: Words, { stations }: Night, { stationId }: Stop, setup: S
 }
 
 interface FinderAsked {
-  readonly key: string
+  readonly stop: FoundStop
   readonly at: Date
   readonly heightMm: number | null
 }
@@ -117,13 +121,17 @@ interface FinderAsked {
 function finderPicture(
   words: Words,
   { night, tour, charts }: PictureSources,
-  { key, at, heightMm }: FinderAsked,
+  { stop: { targetKey: key, stationId }, at, heightMm }: FinderAsked,
 ): SizedPicture | string {
+  const finder = night.stations.find(({ id }) => id === stationId)?.telescope?.finder
   const fieldsDeg = tour.stops.flatMap(({ targetKey, setups }) =>
     targetKey === key ? setups.map(({ trueFieldDeg }) => trueFieldDeg) : [],
   )
   const mainFieldDeg = fieldsDeg.length === 0 ? null : Math.max(...fieldsDeg)
-  const subject = { ...charts.finder({ key, site: night.site, at, mainFieldDeg }), idPrefix: idOf('finder', key, at) }
+  const subject = {
+    ...charts.finder({ key, site: night.site, at, mainFieldDeg, finder }),
+    idPrefix: idOf(`finder-${stationId}`, key, at),
+  }
   const { way } = subject
   if (way.kind === 'none') return noWayText(way.cause, at, night.site.zone, words)
   const { svg, notes, heightPx } = finderChart(

@@ -2,7 +2,9 @@ import type { TourState } from '../../desk/desk.ts'
 import type { Night } from '../../tours/night.ts'
 import { hasBegun } from '../../tours/programme.ts'
 import type { Tour } from '../../tours/tour.ts'
+import { clockText } from './clock-text.ts'
 import { againHref } from './night-links.ts'
+import { noStopsText } from './say.ts'
 import { mayLead, type Viewer } from './sheet.ts'
 
 interface NoteAct {
@@ -27,8 +29,25 @@ export interface NotesSubject {
   readonly newKey: () => string
 }
 
-/** That a newer programme waits, that this one is not the one the row goes by, or that the night was changed after it; [] when all is well. */
+/**
+ * That a newer programme waits, that this one is not the one the row goes by, or that the night was changed after it, and that
+ * the clocks change under it; [] when all is well.
+ */
 export function programmeNotes(viewer: Viewer, subject: NotesSubject): ProgrammeNote[] {
+  return [...standingNotes(viewer, subject), ...clockNotes(viewer, subject.night)]
+}
+
+/** Why an empty programme is empty, for a page that does not say so elsewhere. */
+export const emptyNotes = ({ words }: Viewer, tour: Tour): ProgrammeNote[] =>
+  tour.stops.length > 0 ? [] : [{ text: noStopsText(words, tour), look: null, act: null }]
+
+function clockNotes({ words }: Viewer, night: Night): ProgrammeNote[] {
+  const text = clockText(words, night)
+  const look = { href: `/nights/${night.id}/aloud`, text: words.say('aloud.title'), isFirst: false }
+  return text === null ? [] : [{ text, look, act: null }]
+}
+
+function standingNotes(viewer: Viewer, subject: NotesSubject): ProgrammeNote[] {
   const { tour, state } = subject
   const { isCurrent, isStale, waiting } = state
   if (!isCurrent) return [otherNote(viewer, subject), ...(isStale ? [staleNote(viewer, subject)] : [])]

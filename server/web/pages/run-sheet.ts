@@ -6,7 +6,8 @@ import type { Night } from '../../tours/night.ts'
 import { schoolClassOf } from '../../tours/school-class.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { type BesideShort, besideShort } from './beside.ts'
-import { type DuskTime, duskTimes } from './dusk.ts'
+import { clockText } from './clock-text.ts'
+import { type DuskTimes, duskTimes } from './dusk.ts'
 import {
   type EmergencyLine,
   emergencyLines,
@@ -17,7 +18,7 @@ import {
 } from './fixed-words.ts'
 import { moonText } from './moon.ts'
 import { staleText, versionText } from './paper-frame.ts'
-import { type Names, targetName } from './say.ts'
+import { type Names, noStopsText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { endText, stationName } from './stop-line.ts'
 
@@ -27,15 +28,16 @@ export interface RunLine {
   readonly until: string
 }
 
-export interface RunSheet {
+export interface RunSheet extends DuskTimes {
   readonly title: string
   readonly subtitle: string
   readonly version: string
   /** That the night was changed after this programme was built; null when all still holds. */
   readonly stale: string | null
   readonly hours: string
-  readonly dusks: readonly DuskTime[]
   readonly moon: string
+  /** That the clocks change in the night; null on most. */
+  readonly clocks: string | null
   /** When a class has the row and when its groups change; null on a night without one. */
   readonly schoolClass: string | null
   readonly timeLabel: string
@@ -82,10 +84,12 @@ export function runSheet(viewer: Viewer, subject: RunSheetSubject): RunSheet {
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, subject.isStale),
     hours: words.say('print.hours', hours),
-    dusks: duskTimes(words, evening, night.date),
+    ...duskTimes(words, evening, night),
     moon: moonText(words, evening),
+    clocks: clockText(words, night),
     schoolClass: classText(viewer, night),
-    moves: moves(viewer, night, tour, names),
+    moves: runMoves(viewer, night, tour, names),
+    emptyText: noStopsText(words, tour),
     besideLabel: words.say('beside.title-short', { time: hours.from }),
     beside,
     isDense: tour.stops.length + 2 * beside.length > ROOMY_LINES,
@@ -100,7 +104,6 @@ const labels = ({ words }: Viewer) => ({
   stationLabel: words.say('page.station'),
   showLabel: words.say('print.show'),
   untilLabel: words.say('print.until'),
-  emptyText: words.say('page.no-stops'),
   safetyLabel: words.say('print.safety'),
   callsLabel: words.say('print.calls'),
   emergencyLabel: words.say('print.emergency'),
@@ -115,7 +118,8 @@ function classText({ words }: Viewer, night: Night): string | null {
   return words.say('print.class-groups', { ...values, bells: words.list(found.bells.map(time)) })
 }
 
-function moves({ words }: Viewer, night: Night, tour: Tour, names: Names): RunSheet['moves'] {
+/** An evening by time: what begins when, where, and until when. */
+export function runMoves({ words }: Viewer, night: Night, tour: Pick<Tour, 'stops'>, names: Names): RunSheet['moves'] {
   const { zone } = night.site
   const stops = tour.stops.toSorted(byTimeAndRow(night))
   const starts = [...new Set(stops.map(({ startsAt }) => startsAt.getTime()))]

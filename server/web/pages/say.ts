@@ -3,7 +3,7 @@ import type { CheckCause } from '../../tours/check.ts'
 import type { WorldEvent } from '../../tours/light-left.ts'
 import type { Pointing } from '../../tours/pointing.ts'
 import type { Aim, ShowObject, Story } from '../../tours/target.ts'
-import type { Remark, Stop } from '../../tours/tour.ts'
+import type { Remark, Stop, Tour } from '../../tours/tour.ts'
 import { fistsAngle } from '../../words/directions.ts'
 import type { Words } from '../../words/words.ts'
 
@@ -71,5 +71,18 @@ export function remarkText(words: Words, { code, values = {} }: Remark): string 
   return words.say(code, Object.fromEntries(written))
 }
 
-const plainValue = (words: Words, name: string, value: string | number): string | number =>
-  typeof value === 'string' || (name !== 'mag' && Number.isInteger(value)) ? value : words.number(value, 1)
+function plainValue(words: Words, name: string, value: string | number): string | number {
+  if (typeof value === 'string')
+    return value.replace(SECOND_TIME, (_all, time) => words.say('page.second-time', { time }))
+  return name !== 'mag' && Number.isInteger(value) ? value : words.number(value, 1)
+}
+
+/** As remarks write a clock time that comes for the second time. */
+const SECOND_TIME = /^(\d\d:\d\d) \(2\)$/
+
+/** That nothing is planned; of a programme that is empty altogether, why. */
+export const noStopsText = (words: Words, { stops, notices }: Pick<Tour, 'stops' | 'notices'>): string =>
+  [
+    words.say('page.no-stops'),
+    ...(stops.length === 0 ? notices.slice(0, 1).map((notice) => remarkText(words, notice)) : []),
+  ].join(' ')

@@ -2,6 +2,7 @@ import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import type { Picture, PrintPictures } from './print-pictures.ts'
+import { noStopsText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
 /** The row through the evening on sheets that lie on their side. */
@@ -24,6 +25,6 @@ export const scorePiece = (viewer: Viewer, { night, tour, isStale, pictures }: S
   title: viewer.words.say('print.score'),
   stale: staleText(viewer, isStale),
   sheets: pictures.score(),
-  emptyText: viewer.words.say('page.no-stops'),
+  emptyText: noStopsText(viewer.words, tour),
   version: versionText(viewer, night, tour),
 })

@@ -8,7 +8,7 @@ import { whereText } from './align-text.ts'
 import { type SafetyRule, setUpSafety } from './fixed-words.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import type { PrintSubject } from './papers.ts'
-import { setUpLine } from './set-up.ts'
+import { noStarsText, setUpLine } from './set-up.ts'
 import type { Viewer } from './sheet.ts'
 import { setupText } from './stop-line.ts'
 
@@ -77,8 +77,10 @@ const glassLines = (glass: SetUpSheet['glass']): number =>
   glass.reduce((sum, { station, text }) => sum + linesOfText(`${station}: ${text}`), 0)
 
 /** The best pair and another with where to look for them, and the proof of the best; or that no star comes out. */
-function alignText({ words }: Viewer, { times, pairs: [best, other] }: SetUp): string {
-  if (times.every(({ step }) => step !== 'align')) return words.say('set-up.no-stars')
+function alignText({ words }: Viewer, setUp: SetUp): string {
+  const [best, other] = setUp.pairs
+  const noStars = noStarsText(words, setUp)
+  if (noStars !== null) return noStars
   if (best === undefined) return ''
   const starText = (star: Pick<AlignmentStar, 'name' | 'direction'>) =>
     words.say('set-up.align-star', { name: star.name, where: whereText(words, star) })

@@ -3,8 +3,10 @@ import type { Night } from '../../tours/night.ts'
 import type { SetUpTime } from '../../tours/set-up-times.ts'
 import type { Words } from '../../words/words.ts'
 import { sunText } from './align.ts'
+import { clockText } from './clock-text.ts'
 import type { LookLink } from './field.ts'
 import { lookLink, rowHref } from './field-ways.ts'
+import { checklistsHref } from './notes-href.ts'
 import { alignHref, setUpHref } from './set-up-href.ts'
 import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
 
@@ -23,6 +25,8 @@ export interface SetUpPage {
   readonly over: string | null
   /** Why no step says align. */
   readonly noStars: string | null
+  /** That the clocks change in the night; null on most. */
+  readonly clocks: string | null
   readonly stepsLabel: string
   readonly steps: readonly (SetUpLine & { readonly isPast: boolean; readonly isNow: boolean })[]
   readonly stars: LookLink
@@ -60,7 +64,8 @@ export function setUpPage(viewer: Viewer, subject: SetUpSubject): SetUpPage {
     nextLabel: words.say('set-up.next'),
     next: next ? { ...line(next), wait: waitText(words, next.at.getTime() - now.getTime()) } : null,
     over: next ? null : words.say('set-up.over'),
-    noStars: times.some(({ step }) => step === 'align') ? null : words.say('set-up.no-stars'),
+    noStars: noStarsText(words, setUp),
+    clocks: clockText(words, night),
     stepsLabel: words.say('set-up.steps'),
     steps: times.map((time) => ({
       ...line(time),
@@ -70,10 +75,17 @@ export function setUpPage(viewer: Viewer, subject: SetUpSubject): SetUpPage {
     stars: { href: `${alignHref(night)}?look=${look}`, text: words.say('align.title') },
     lookLink: lookLink(words, look, setUpHref(night)),
     ways: [
+      { href: `${checklistsHref(night)}?look=${look}`, text: words.say('checklist.title') },
       { href: rowHref(night), text: words.say('page.night-link-field') },
       { href: `/nights/${night.id}`, text: words.say('field.to-board') },
     ],
   }
+}
+
+/** Why no step says align; null where one does. */
+export const noStarsText = (words: Words, { sun, times }: Pick<SetUp, 'sun' | 'times'>): string | null => {
+  if (times.some(({ step }) => step === 'align')) return null
+  return words.say(sun === 'stays-up' ? 'set-up.no-stars-sun' : 'set-up.no-stars')
 }
 
 /** A step of the evening with its time by the clocks of the site. */

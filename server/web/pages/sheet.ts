@@ -58,6 +58,7 @@ export type Here = (typeof PLACES)[number] | 'sign-in' | null
 
 const DAY_STYLES = [
   'day.css',
+  'backups.css',
   'board.css',
   'programme.css',
   'wishes.css',
@@ -67,8 +68,13 @@ const DAY_STYLES = [
   'objects.css',
   'object.css',
   'form.css',
+  'checklists-form.css',
   'papers-form.css',
   'dates.css',
+  'start.css',
+  'go.css',
+  'report.css',
+  'telescope.css',
 ]
 
 /** The frame of a page read by day, with its links; `here` marks the one that is open. */
@@ -116,6 +122,10 @@ const PAPER_STYLES = [
   'set-up-sheet.css',
   'aloud-sheet.css',
   'teacher-sheet.css',
+  'thin-cloud.css',
+  'class-papers.css',
+  'list-papers.css',
+  'report-paper.css',
   'emergency-card.css',
 ]
 

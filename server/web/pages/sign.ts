@@ -4,7 +4,7 @@ import { byTimeAndRow } from '../../tours/first-showing.ts'
 import type { Stop } from '../../tours/tour.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import type { PrintSubject } from './papers.ts'
-import { targetName } from './say.ts'
+import { noStopsText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
@@ -44,7 +44,7 @@ export function signs(viewer: Viewer, subject: PrintSubject): Signs {
     title: words.say('print.sign'),
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, isStale),
-    emptyText: words.say('page.no-stops'),
+    emptyText: noStopsText(words, tour),
     signs: stops.map((stop) => sign(viewer, subject, stop)),
   }
 }

@@ -1,20 +1,12 @@
 import { Value } from 'typebox/value'
 import { skyMagOfClass } from '../../sight/site-light.ts'
-import { nearestSkyClass, SiteDraft, SKY_CLASSES, type Town } from '../../tours/site.ts'
+import { nearestSkyClass, type Site, SiteDraft, SKY_CLASSES, type Town } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { placeText } from './place-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import {
-  fieldsOf,
-  type GrowingRows,
-  glowRows,
-  MOST_CORNERS,
-  MOST_GLOWS,
-  type SiteRowCounts,
-  type SkylineRow,
-  skylineRows,
-} from './site-rows.ts'
+import { fieldsOf, type GrowingRows, glowRows, growing, MOST_GLOWS, type SiteRowCounts } from './site-rows.ts'
+import { type SkylineNote, type SkylinePart, skylinePart } from './site-skyline.ts'
 
 export interface SiteFormPage {
   readonly sheet: Sheet
@@ -25,6 +17,8 @@ export interface SiteFormPage {
   readonly problems: ProblemList | null
   readonly placeLabel: string
   readonly fields: readonly Field[]
+  /** The town that the form was filled in from, against which a place that was turned round is told. */
+  readonly hidden: readonly { readonly name: string; readonly value: string }[]
   readonly sky: {
     readonly label: string
     readonly fields: readonly Field[]
@@ -33,13 +27,7 @@ export interface SiteFormPage {
     readonly note: string | null
     readonly button: string
   }
-  readonly skylineLabel: string
-  readonly skylineHint: string
-  readonly pointLabel: string
-  readonly heightLabel: string
-  readonly nameLabel: string
-  readonly skyline: readonly SkylineRow[]
-  readonly corners: GrowingRows | null
+  readonly skyline: SkylinePart
   readonly glowLabel: string
   readonly glowHint: string
   readonly glowHeads: readonly string[]
@@ -63,21 +51,31 @@ export interface SiteFormSubject {
   readonly id: string | null
   readonly state: FormState
   readonly rows: SiteRowCounts
+  /** As much of the skyline as can be drawn, and what there is to say of it. */
+  readonly drawn: Site['horizon']
+  readonly notes: readonly SkylineNote[]
   /** What was searched among the towns; null where the place is known. */
   readonly search: { readonly query: string; readonly towns: readonly Town[]; readonly chosen: Town | undefined } | null
 }
 
 /** The form of a site, new (filled from a town when one was chosen) or to be changed. */
-export function siteFormPage(viewer: Viewer, { id, state, rows, search }: SiteFormSubject): SiteFormPage {
+export function siteFormPage(viewer: Viewer, subject: SiteFormSubject): SiteFormPage {
   const { words } = viewer
+  const { id, state, rows, search } = subject
   const title = words.say(id === null ? 'page.new-site' : 'page.edit-site')
   const fields = placeFields(words, state)
   const sky = skyPart(words, state)
-  const skyline = skylineRows(words, state, rows.corners)
+  const skyline = skylinePart(words, { ...subject, corners: rows.corners })
   const glow = glowRows(words, state, rows.glows)
-  const shown = [...fields, ...sky.fields, ...skyline.flatMap(fieldsOf), ...glow.flatMap((row) => row.fields)]
+  const shown = [
+    ...fields,
+    ...sky.fields,
+    skyline.list,
+    ...skyline.rows.flatMap(fieldsOf),
+    ...glow.flatMap((row) => row.fields),
+  ]
   return {
-    sheet: daySheet(viewer, title, null),
+    sheet: daySheet(viewer, title, null, ['page.js', 'list-file.js']),
     ...labels(words),
     title,
     intro: words.say(id === null ? 'page.new-site-intro' : 'page.edit-site-intro'),
@@ -85,10 +83,9 @@ export function siteFormPage(viewer: Viewer, { id, state, rows, search }: SiteFo
     search: search && townSearch(words, search),
     problems: problemList(words, state, shown),
     fields,
+    hidden: TOWN_FIELDS.map((name) => ({ name, value: state.values[name] ?? '' })),
     sky,
-    skylineHint: words.say(rows.corners === null ? 'page.skyline-hint' : 'page.skyline-corners-hint'),
     skyline,
-    corners: rows.corners === null ? null : growing(words, 'cornerRows', rows.corners, MOST_CORNERS),
     glow,
     glows: growing(words, 'glowRows', rows.glows, MOST_GLOWS),
   }
@@ -96,20 +93,10 @@ export function siteFormPage(viewer: Viewer, { id, state, rows, search }: SiteFo
 
 const labels = (words: Words) => ({
   placeLabel: words.say('page.site-place'),
-  skylineLabel: words.say('page.skyline'),
-  pointLabel: words.say('page.skyline-point'),
-  heightLabel: words.say('page.skyline-height'),
-  nameLabel: words.say('page.skyline-name'),
   glowLabel: words.say('page.glow'),
   glowHint: words.say('page.glow-hint'),
   glowHeads: ['from', 'to', 'brighter'].map((part) => words.say(`page.glow-${part}`)),
   save: words.say('page.save-site'),
-})
-
-const growing = (words: Words, name: string, count: number, most: number): GrowingRows => ({
-  name,
-  count: String(count),
-  moreText: count < most ? words.say('page.more-rows') : null,
 })
 
 function townSearch(words: Words, { query, towns, chosen }: NonNullable<SiteFormSubject['search']>): TownSearch {
@@ -128,15 +115,21 @@ function townSearch(words: Words, { query, towns, chosen }: NonNullable<SiteForm
   }
 }
 
+const TOWN_FIELDS = ['town.name', 'town.latitudeDeg', 'town.longitudeDeg'] as const
+
 function placeFields(words: Words, state: FormState): Field[] {
   const form = formFields(words, state)
+  const isElsewhere = state.problems.some(({ key }) => key === 'problem.zone-elsewhere')
   const ask = (key: string) => ({ label: words.say(`page.site-${key}`), hint: words.say(`page.site-${key}-hint`) })
   return [
     form.text('name', { ...ask('name'), isWide: true }),
-    form.number('latitudeDeg', ask('latitude')),
-    form.number('longitudeDeg', ask('longitude')),
+    form.text('latitudeDeg', ask('latitude')),
+    form.text('longitudeDeg', ask('longitude')),
     form.number('heightM', ask('height')),
     form.text('zone', ask('zone')),
+    ...(isElsewhere || state.values.keepZone === 'true'
+      ? [form.tick('keepZone', { label: words.say('page.site-keep-zone') })]
+      : []),
   ]
 }
 

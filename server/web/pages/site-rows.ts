@@ -33,6 +33,12 @@ export interface GrowingRows {
   readonly moreText: string | null
 }
 
+export const growing = (words: Words, name: string, count: number, most: number): GrowingRows => ({
+  name,
+  count: String(count),
+  moreText: count < most ? words.say('page.more-rows') : null,
+})
+
 /** The rows of the skyline: sixteen compass points, or `corners` corners whose direction can be changed. */
 export function skylineRows(words: Words, state: FormState, corners: number | null): SkylineRow[] {
   const form = formFields(words, state)
@@ -45,7 +51,7 @@ export function skylineRows(words: Words, state: FormState, corners: number | nu
         point === null
           ? form.text(`horizon.${index}.azimuthDeg`, { label: words.say('page.skyline-direction-at', { point: said }) })
           : null,
-      height: form.number(`horizon.${index}.altitudeDeg`, {
+      height: form.text(`horizon.${index}.altitudeDeg`, {
         label: words.say('page.skyline-height-at', { point: said }),
       }),
       name: form.text(`horizon.${index}.name`, { label: words.say('page.skyline-name-at', { point: said }) }),

@@ -7,7 +7,7 @@ import { type BesideRow, besideRows, stationKindText } from './beside.ts'
 import { fixedCalls } from './fixed-words.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import { type SpareLine, spareLine } from './programme.ts'
-import { directionText, type Names } from './say.ts'
+import { directionText, type Names, noStopsText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { type StopLine, stopLine } from './stop-line.ts'
 
@@ -61,7 +61,7 @@ export function stationSheets(viewer: Viewer, subject: SheetsSubject): StationSh
     sparesLabel: words.say('print.spares'),
     callsLabel: words.say('print.calls'),
     calls: fixedCalls(words).map(({ call }) => call),
-    emptyText: words.say('page.no-stops'),
+    emptyText: noStopsText(words, tour),
   }
 }
 

@@ -1,12 +1,14 @@
+import { showsOf, usualNight } from '../../tours/shows.ts'
+import type { Site } from '../../tours/site.ts'
+import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import type { GrowingRows } from './site-rows.ts'
-
-export interface FormRow {
-  readonly title: string
-  readonly fields: readonly Field[]
-}
+import { skyChoice, skyField } from './sky-choice.ts'
+import { eyepieceRow, type FormRow, factorRow, optionsOf, tubeRow } from './telescope-form-rows.ts'
+import { finderFields, keptFields } from './telescope-kit-fields.ts'
+import { type ShowsPart, showsPart } from './telescope-shows.ts'
 
 export interface TelescopeFormPage {
   readonly sheet: Sheet
@@ -28,9 +30,19 @@ export interface TelescopeFormPage {
   readonly factorRows: GrowingRows
   readonly heightsLabel: string
   readonly heights: readonly Field[]
+  readonly finderLabel: string
+  readonly finder: readonly Field[]
+  readonly keptLabel: string
+  readonly kept: readonly Field[]
   readonly moreLabel: string
   readonly isMoreOpen: boolean
   readonly more: readonly Field[]
+  readonly showsLabel: string
+  readonly showsHint: string
+  readonly skyField: Field
+  readonly showsButton: string
+  /** What it shows as it is typed; null until someone asks. */
+  readonly shows: ShowsPart | null
   readonly save: string
 }
 
@@ -39,6 +51,9 @@ export interface TelescopeFormSubject {
   readonly id: string | null
   readonly state: FormState
   readonly rows: { readonly eyepieces: number; readonly factors: number }
+  readonly sites: readonly Site[]
+  /** The telescope as it is typed, where it is asked what it shows. */
+  readonly asked: Telescope | null
 }
 
 const TUBES = 2
@@ -46,8 +61,9 @@ export const MOST_EYEPIECES = 12
 export const MOST_FACTORS = 3
 
 /** The form of a telescope: its mount, one or two tubes, eyepieces, Barlows and reducers, and how high it stands. */
-export function telescopeFormPage(viewer: Viewer, { id, state, rows }: TelescopeFormSubject): TelescopeFormPage {
+export function telescopeFormPage(viewer: Viewer, subject: TelescopeFormSubject): TelescopeFormPage {
   const { words } = viewer
+  const { id, state, rows } = subject
   const title = words.say(id === null ? 'page.new-telescope' : 'page.edit-telescope')
   const fields = mountFields(words, state)
   const tubes = Array.from({ length: TUBES }, (_, index) => tubeRow(words, state, index))
@@ -55,6 +71,8 @@ export function telescopeFormPage(viewer: Viewer, { id, state, rows }: Telescope
   const factors = Array.from({ length: rows.factors }, (_, index) => factorRow(words, state, index))
   const heights = heightFields(words, state)
   const more = limitFields(words, state)
+  const finder = finderFields(words, state)
+  const kept = keptFields(words, state)
   const parts = [...tubes, ...eyepieces, ...factors].flatMap((row) => row.fields)
   return {
     sheet: daySheet(viewer, title, 'telescopes'),
@@ -62,7 +80,7 @@ export function telescopeFormPage(viewer: Viewer, { id, state, rows }: Telescope
     title,
     intro: words.say(id === null ? 'page.new-telescope-intro' : 'page.edit-telescope-intro'),
     action: id === null ? '/telescopes' : `/telescopes/${id}`,
-    problems: problemList(words, state, [...fields, ...parts, ...heights, ...more]),
+    problems: problemList(words, state, [...fields, ...parts, ...heights, ...finder, ...kept, ...more]),
     fields,
     tubes,
     eyepieces,
@@ -70,8 +88,20 @@ export function telescopeFormPage(viewer: Viewer, { id, state, rows }: Telescope
     factors,
     factorRows: growing('factorRows', rows.factors, MOST_FACTORS, words.say('page.more-factors')),
     heights,
+    finder,
+    kept,
     more,
     isMoreOpen: more.some(({ isInvalid }) => isInvalid),
+    ...showing(words, subject),
+  }
+}
+
+function showing(words: Words, { state, sites, asked }: TelescopeFormSubject) {
+  const choice = skyChoice(words, sites, state.values.sky)
+  const { text, zenithMag } = choice.chosen
+  return {
+    skyField: skyField(words, choice, state),
+    shows: asked && showsPart(words, showsOf(asked, usualNight(zenithMag)), text),
   }
 }
 
@@ -89,16 +119,18 @@ const labels = (words: Words) => ({
   factorsLabel: words.say('page.factors'),
   factorsHint: words.say('page.factors-hint'),
   heightsLabel: words.say('page.heights'),
+  finderLabel: words.say('kit.finder'),
+  keptLabel: words.say('kit.kept'),
+  showsLabel: words.say('kit.shows-form'),
+  showsHint: words.say('kit.shows-form-hint'),
+  showsButton: words.say('kit.shows-button'),
   moreLabel: words.say('page.more-telescope'),
   save: words.say('page.save-telescope'),
 })
 
-const options = (words: Words, group: string, values: readonly string[]) =>
-  values.map((value) => ({ value, text: words.say(`${group}.${value}`) }))
-
 function mountFields(words: Words, state: FormState): Field[] {
   const form = formFields(words, state)
-  const mounts = options(words, 'mount', ['altaz-driven', 'altaz-hand', 'equatorial'])
+  const mounts = optionsOf(words, 'mount', ['altaz-driven', 'altaz-hand', 'equatorial'])
   return [
     form.text('name', {
       label: words.say('page.telescope-name'),
@@ -109,60 +141,9 @@ function mountFields(words: Words, state: FormState): Field[] {
   ]
 }
 
-function tubeRow(words: Words, state: FormState, index: number): FormRow {
-  const form = formFields(words, state)
-  const name = (part: string) => `tubes.${index}.${part}`
-  const label = (part: string) => ({ label: words.say(`page.tube-${part}`) })
-  const hinted = (part: string) => ({ ...label(part), hint: words.say(`page.tube-${part}-hint`) })
-  const designs = options(words, 'design', ['refractor', 'reflector', 'catadioptric'])
-  return {
-    title: words.say(index === 0 ? 'page.tube-first' : 'page.tube-second'),
-    fields: [
-      form.number(name('apertureMm'), label('aperture')),
-      form.number(name('focalLengthMm'), label('focal')),
-      form.choice(name('design'), { ...label('design'), fallback: 'refractor' }, designs),
-      form.text(name('name'), hinted('name')),
-      form.number(name('obstruction'), hinted('obstruction')),
-      form.number(name('transmission'), hinted('transmission')),
-      form.tick(name('hasDiagonal'), label('diagonal')),
-    ],
-  }
-}
-
-function eyepieceRow(words: Words, state: FormState, index: number): FormRow {
-  const form = formFields(words, state)
-  const name = (part: string) => `eyepieces.${index}.${part}`
-  return {
-    title: words.say('page.eyepiece-row', { row: index + 1 }),
-    fields: [
-      form.number(name('focalLengthMm'), { label: words.say('page.eyepiece-focal') }),
-      form.number(name('apparentFieldDeg'), { label: words.say('page.eyepiece-field') }),
-      form.text(name('name'), { label: words.say('page.eyepiece-name') }),
-      form.number(name('fieldStopMm'), { label: words.say('page.eyepiece-stop') }),
-    ],
-  }
-}
-
-function factorRow(words: Words, state: FormState, index: number): FormRow {
-  const form = formFields(words, state)
-  return {
-    title: words.say('page.factor-row', { row: index + 1 }),
-    fields: [
-      form.number(`factors.${index}.factor`, {
-        label: words.say('page.factor'),
-        hint: words.say('page.factor-hint'),
-      }),
-      form.text(`factors.${index}.name`, {
-        label: words.say('page.factor-name'),
-        hint: words.say('page.factor-name-hint'),
-      }),
-    ],
-  }
-}
-
 function heightFields(words: Words, state: FormState): Field[] {
   const form = formFields(words, state)
-  const reaches = options(words, 'reach', ['side', 'folded', 'no'])
+  const reaches = optionsOf(words, 'reach', ['side', 'folded', 'no'])
   const ask = (key: string) => ({ label: words.say(key), hint: words.say(`${key}-hint`) })
   return [
     form.number('axisLowCm', ask('page.axis-low')),

@@ -38,7 +38,7 @@ export interface Timetable {
 }
 
 /** The programme of a night as a time table in the hours of the site, with the present quarter marked. */
-export function timetable(viewer: Viewer, night: Night, tour: Tour, names: Names): Timetable {
+export function timetable(viewer: Viewer, night: Night, tour: Pick<Tour, 'stops'>, names: Names): Timetable {
   const borders = quarterHours(night)
   return {
     caption: viewer.words.say('page.timetable'),
@@ -73,7 +73,7 @@ function heads({ words, now }: Viewer, night: Night, borders: readonly Date[]): 
 function cells(
   viewer: Viewer,
   night: Night,
-  tour: Tour,
+  tour: Pick<Tour, 'stops'>,
   station: Station,
   borders: readonly Date[],
   names: Names,

@@ -1,8 +1,10 @@
+import type { GoNight } from '../../desk/go.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { StationLine } from '../../tours/line-now.ts'
 import { languageName } from '../../tours/own-words.ts'
 import type { Words } from '../../words/words.ts'
 import type { LookLink } from './field.ts'
+import { publishedSentence } from './go-text.ts'
 import { targetName } from './say.ts'
 import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
@@ -17,7 +19,9 @@ export interface TonightPage {
   readonly title: string
   readonly nightTitle: string
   readonly time: string
-  /** Welcome, or that it is too early or too late. */
+  /** Whether the night takes place, as it is published; null while nothing is. */
+  readonly notice: string | null
+  /** Welcome, or that it is too early or too late; '' for a night that is off. */
   readonly lead: string
   readonly firstLabel: string
   /** A good way round, where to go first first; [] when nothing is open. The script leaves out what was seen. */
@@ -51,6 +55,8 @@ export interface TonightSubject extends TonightGround {
   readonly second: string | null
   readonly languages: readonly string[]
   readonly isSunUp: boolean
+  /** What is published of whether the night takes place. */
+  readonly go: Pick<GoNight, 'plan' | 'written'>
 }
 
 /** What visitors see on their own phones: what is where now, how long the lines are, and where to go first. */
@@ -58,23 +64,25 @@ export function tonightPage(viewer: Viewer, subject: TonightSubject): TonightPag
   const { words } = viewer
   const { night, tour, line, version, second } = subject
   const time = words.time(line.at, night.site.zone)
+  const isOff = night.state === 'off'
   return {
     sheet: tonightSheet(viewer, subject),
     nightId: night.id,
     tourVersion: tour?.version ?? 0,
     version,
-    title: words.say('tonight.title'),
+    title: words.say(isOff ? 'go.night-off' : 'tonight.title'),
     nightTitle: night.title,
     time: words.say('tonight.as-of', { time }),
-    lead: leadText(words, subject),
+    notice: publishedSentence(words, night, subject.go),
+    lead: isOff ? '' : leadText(words, subject),
     firstLabel: words.say('tonight.first'),
-    first: firstOnes(words, subject),
+    first: isOff ? [] : firstOnes(words, subject),
     seen: seenWords(words),
     stationsLabel: words.say('tonight.stations'),
-    stations: night.stations.map((station) => tonightStation(viewer, subject, station)),
+    stations: isOff ? [] : night.stations.map((station) => tonightStation(viewer, subject, station)),
     secondLanguage: second ?? words.settings.language,
     careLabel: words.say('tonight.care'),
-    care: careTexts(words, subject.isSunUp),
+    care: isOff ? [] : careTexts(words, subject.isSunUp),
     links: [...languageLinks(words, subject), lookLink(words, subject)],
   }
 }

@@ -5,26 +5,24 @@ import type { Night } from '../../tours/night.ts'
 import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { type BoardSubject, boardPage } from '../pages/board.ts'
+import type { Viewer } from '../pages/sheet.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 
 export const boardRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   app.get('/', { config: { role: 'visitor' } }, async (request, reply) => {
     const viewer = viewerOf(request)
-    return reply.page(
-      'board',
-      boardPage(viewer, boardSubject(desk, desk.nights.current(), viewer.words.settings.language)),
-    )
+    return reply.page('board', boardPage(viewer, boardSubject(desk, desk.nights.current(), viewer)))
   })
 
   app.get('/nights/:id', { config: { role: 'visitor' }, schema: { params: IdParams } }, async (request, reply) => {
     const viewer = viewerOf(request)
     const night = desk.nights.find(request.params.id)
-    return reply.page('board', boardPage(viewer, boardSubject(desk, night, viewer.words.settings.language)))
+    return reply.page('board', boardPage(viewer, boardSubject(desk, night, viewer)))
   })
 }
 
-function boardSubject(desk: Desk, night: Night | undefined, language: string): BoardSubject {
+function boardSubject(desk: Desk, night: Night | undefined, { words, mayHost }: Viewer): BoardSubject {
   const tour = night && desk.tours.current(night.id)
   return {
     night,
@@ -32,10 +30,12 @@ function boardSubject(desk: Desk, night: Night | undefined, language: string): B
     tour,
     state: tour && desk.tours.stateOf(tour),
     field: night && desk.marks.field(night.id),
+    go: night && desk.go.of(night.id),
     phones: night ? desk.joins.phones(night.id) : [],
+    backups: mayHost ? desk.backups.status() : null,
     siteCount: desk.sites.all().length,
     telescopeCount: desk.telescopes.all().length,
-    names: namesFrom(desk, language, night?.id),
+    names: namesFrom(desk, words.settings.language, night?.id),
     newKey,
   }
 }

@@ -4,7 +4,7 @@ import { nightHours, quarterHours, wallClock } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import { IdParams, Instant, instant } from '../api/schemas.ts'
 import { checkPage } from '../pages/check.ts'
-import { programmeNotes } from '../pages/programme-notes.ts'
+import { emptyNotes, programmeNotes } from '../pages/programme-notes.ts'
 import { LookQuery } from './look.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
@@ -26,7 +26,8 @@ export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       )
       const viewer = viewerOf(request)
       const names = namesFrom(desk, viewer.words.settings.language)
-      const notes = programmeNotes(viewer, { night, tour, state: desk.tours.stateOf(tour), newKey })
+      const state = desk.tours.stateOf(tour)
+      const notes = [...programmeNotes(viewer, { night, tour, state, newKey }), ...emptyNotes(viewer, tour)]
       return reply.page('check', checkPage(viewer, night, check, halfHours(night), names, notes, look))
     },
   )

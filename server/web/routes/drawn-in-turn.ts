@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises'
 import type { FieldLayout } from '../../drawings/field.ts'
 import { svgElement } from '../../drawings/svg.ts'
 import type { Stop } from '../../tours/tour.ts'
-import type { Picture, PrintPictures } from '../pages/print-pictures.ts'
+import type { FoundStop, Picture, PrintPictures } from '../pages/print-pictures.ts'
 
 const BLANK: Picture = { svg: svgElement('svg', {}), notes: [] }
 
@@ -15,7 +15,7 @@ export async function drawnInTurn<Built>(
   build: (pictures: PrintPictures) => Built,
 ): Promise<Built> {
   const field = turnOf(pictures.field, fieldKey, null)
-  const finder = turnOf(pictures.finder, (key, at, heightMm) => `${key},${at.getTime()},${heightMm}`, null)
+  const finder = turnOf(pictures.finder, finderKey, null)
   const walk = turnOf(pictures.walk, (key) => key, null)
   const sky = turnOf(pictures.sky, (at) => String(at.getTime()), BLANK)
   const score = turnOf(pictures.score, () => '', [])
@@ -24,6 +24,9 @@ export async function drawnInTurn<Built>(
   for (const { drawAll } of turns) await drawAll()
   return build({ field: field.draw, finder: finder.draw, walk: walk.draw, sky: sky.draw, score: score.draw })
 }
+
+const finderKey = ({ targetKey, stationId }: FoundStop, at: Date, heightMm: number | null): string =>
+  [targetKey, stationId, at.getTime(), heightMm].join()
 
 const fieldKey = ({ stationId, targetKey, startsAt, setups }: Stop, layout: FieldLayout): string =>
   [layout, stationId, targetKey, startsAt.getTime(), ...setups.map(({ tubeId }) => tubeId)].join()

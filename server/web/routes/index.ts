@@ -2,11 +2,15 @@ import type { FastifyPluginAsync } from 'fastify'
 import { againRoutes } from './again.ts'
 import { alignRoutes } from './align.ts'
 import { aloudRoutes } from './aloud.ts'
+import { backupRoutes } from './backups.ts'
 import { boardRoutes } from './board.ts'
 import { checkRoutes } from './check.ts'
+import { checklistRoutes } from './checklists.ts'
+import { classVisitRoutes } from './class-visit.ts'
 import { dateRoutes } from './dates.ts'
 import { faultRoutes } from './faults.ts'
 import { fieldRoutes } from './field.ts'
+import { goLimitRoutes, goRoutes } from './go.ts'
 import { holeRoutes } from './hole.ts'
 import { joinRoutes } from './join.ts'
 import { lineRoutes } from './line.ts'
@@ -21,21 +25,30 @@ import { ownWordRoutes } from './own-words.ts'
 import { phoneRoutes } from './phones.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
+import { reportRoutes } from './report.ts'
+import { seasonRoutes } from './season.ts'
 import { setUpRoutes } from './set-up.ts'
 import { signInRoutes } from './sign-in.ts'
+import { siteNoteRoutes } from './site-notes.ts'
 import { siteRoutes } from './sites.ts'
+import { startRoutes } from './start.ts'
 import { telescopeRoutes } from './telescopes.ts'
 import { tonightRoutes } from './tonight.ts'
 import { wishRoutes } from './wishes.ts'
 
 const PLUGINS = [
   boardRoutes,
+  backupRoutes,
   signInRoutes,
   joinRoutes,
   phoneRoutes,
   nightRoutes,
+  startRoutes,
   dateRoutes,
   siteRoutes,
+  siteNoteRoutes,
+  checklistRoutes,
+  classVisitRoutes,
   newcomerRoutes,
   telescopeRoutes,
   programmeRoutes,
@@ -44,6 +57,10 @@ const PLUGINS = [
   checkRoutes,
   lineRoutes,
   holeRoutes,
+  goRoutes,
+  goLimitRoutes,
+  reportRoutes,
+  seasonRoutes,
   aloudRoutes,
   faultRoutes,
   alignRoutes,

@@ -3,6 +3,7 @@ import { DEFAULT_SETTINGS, type Night, type NightDraft, type NightSettings } fro
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import { type FormValues, filledRows, numberOf, withRows } from './form-values.ts'
+import { stationValues } from './night-row.ts'
 
 /** Hours offered for a new night; common practice, no source. */
 const FIRST_HOURS = { opens: '18:00', closes: '21:00' }
@@ -12,17 +13,21 @@ const ANY_DAY = '2026-01-15'
 /** What is known of a new night before its form is filled in. */
 export type NewNight = Readonly<Partial<Record<'siteId' | 'date' | 'opens' | 'closes', string | undefined>>>
 
-/** The values of the form of a new night, with these telescopes in its row. */
-export const newNightValues = (given: NewNight, telescopeIds: readonly string[] = []): FormValues => ({
-  ...FIRST_HOURS,
-  ...Object.fromEntries(Object.entries(given).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]))),
-  ...Object.fromEntries(
-    telescopeIds.flatMap((id, i) => [
-      [`stations.${i}.kind`, 'telescope'],
-      [`stations.${i}.telescopeId`, id],
-    ]),
-  ),
-})
+/** The values of the form of a new night, with these stations in its row. */
+export const newNightValues = (given: NewNight, row: readonly FormValues[] = []): FormValues =>
+  withRows(
+    {
+      ...FIRST_HOURS,
+      ...Object.fromEntries(
+        Object.entries(given).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
+      ),
+    },
+    { stations: row },
+  )
+
+/** The row of these telescopes, nobody at them yet. */
+export const rowOfTelescopes = (ids: readonly string[]): readonly FormValues[] =>
+  ids.map((telescopeId) => ({ kind: 'telescope', telescopeId }))
 
 /**
  * The start of each half hour of the public hours that a form says, `HH:mm`, over midnight if need be; [] without two
@@ -129,9 +134,6 @@ function classOf(values: FormValues): Pick<NightSettings, 'schoolClass'> {
 export function nightValues(night: Night): FormValues {
   const { title, site, date, opens, closes, visitors, stations, settings } = night
   const visitorRows = visitors.map((row) => textRow(row))
-  const stationRows = stations.map(({ name, kind, telescope, operator, isForChildren }) =>
-    textRow({ name, kind, telescopeId: telescope?.id ?? '', operator, isForChildren: isForChildren ? 'true' : '' }),
-  )
   const { schoolClass, ...plain } = settings
   const classValues = Object.entries(schoolClass ?? {}).map(([key, value]) => [`${CLASS}.${key}`, String(value)])
   const settingValues = Object.entries(plain).map(([key, value]) => [`settings.${key}`, String(value ?? '')])
@@ -143,7 +145,7 @@ export function nightValues(night: Night): FormValues {
     closes,
     ...Object.fromEntries([...settingValues, ...classValues]),
   }
-  return withRows(values, { visitors: visitorRows, stations: stationRows })
+  return withRows(values, { visitors: visitorRows, stations: stations.map(stationValues) })
 }
 
 const textRow = (row: Readonly<Record<string, string | number>>): FormValues =>

@@ -6,10 +6,11 @@ import type { Night, NightDraft } from '../../tours/night.ts'
 import type { Site } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
 import { nightsPage } from '../pages/lists.ts'
-import { nightFormPage } from '../pages/night-form.ts'
-import { type FormValues, formValues, kept, rowCount } from './form-values.ts'
+import { MOST_STATIONS, nightFormPage } from '../pages/night-form.ts'
+import { type FormValues, filledRows, formValues, kept, rowCount } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
-import { halfHoursOf, newNightValues, nightDraftOf, nightRows, nightValues } from './night-draft.ts'
+import { halfHoursOf, newNightValues, nightDraftOf, nightRows, nightValues, rowOfTelescopes } from './night-draft.ts'
+import { earlierRow, nightBefore, withWholeKit } from './night-row.ts'
 import { siteFactors, withSiteFactor } from './site-factors.ts'
 
 const Text = Type.String({ maxLength: 40 })
@@ -22,7 +23,6 @@ const NewQuery = Type.Object({
   row: Type.Optional(Type.Union([Type.Array(Text, { maxItems: 12 }), Text])),
 })
 const FEWEST_STATIONS = 4
-const MOST_STATIONS = 12
 
 export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const show = (request: FastifyRequest, reply: FastifyReply, form: NightForm) =>
@@ -32,7 +32,8 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
         id: form.id,
         state: { values: form.values, problems: form.problems },
         halfHours: shownHalfHours(form.values, desk.sites.all()),
-        stationRows: form.stationRows,
+        stationRows: Math.max(form.stationRows, rowsOf(form.values)),
+        rowFrom: form.rowFrom,
         sites: desk.sites.all(),
         telescopes: desk.telescopes.all(),
         factors: siteFactors(desk),
@@ -50,7 +51,15 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     const stationRows = rowCount(typed, 'stationRows', FEWEST_STATIONS, MOST_STATIONS)
     if (typed.act === 'more') {
       const more = Math.min(MOST_STATIONS, stationRows + 1)
-      return show(request, reply, { id, values: { ...typed, ...values }, problems: [], stationRows: more })
+      return show(request, reply, { id, values, problems: [], stationRows: more })
+    }
+    if (typed.act === 'all') {
+      return show(request, reply, {
+        id,
+        values: withWholeKit(values, desk.telescopes.all()),
+        problems: [],
+        stationRows,
+      })
     }
     if (typed.act === 'hours') return show(request, reply, { id, values, problems: [], stationRows })
     const night = kept(() => keep(nightDraftOf(withSiteFactor(values, siteFactors(desk)))))
@@ -63,13 +72,17 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
   )
 
   app.get('/nights/new', { config: { role: 'host' }, schema: { querystring: NewQuery } }, async (request, reply) => {
-    const { row = [], ...given } = request.query
-    const values = newNightValues({ siteId: desk.sites.all().at(-1)?.id, ...given }, [row].flat())
+    const { row = [], ...asked } = request.query
+    const given = { siteId: desk.sites.all().at(-1)?.id, ...asked }
+    const chosen = rowOfTelescopes([row].flat())
+    const rowFrom = chosen.length > 0 ? undefined : nightBefore(desk.nights.all(), given.siteId)
+    const values = newNightValues(given, rowFrom ? earlierRow(rowFrom, desk.telescopes.all()) : chosen)
     return show(request, reply, {
       id: null,
       values: nightRows(values, desk.telescopes.all(), desk.sites.all()),
       problems: [],
-      stationRows: Math.max(FEWEST_STATIONS, [row].flat().length),
+      stationRows: FEWEST_STATIONS,
+      rowFrom,
     })
   })
 
@@ -79,8 +92,12 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
 
   app.get('/nights/:id/edit', { config: { role: 'host' }, schema: { params: IdParams } }, async (request, reply) => {
     const night = desk.nights.find(request.params.id)
-    const stationRows = Math.max(FEWEST_STATIONS, night.stations.length)
-    return show(request, reply, { id: night.id, values: nightValues(night), problems: [], stationRows })
+    return show(request, reply, {
+      id: night.id,
+      values: nightValues(night),
+      problems: [],
+      stationRows: FEWEST_STATIONS,
+    })
   })
 
   app.post('/nights/:id', { config: { role: 'host' }, schema: { params: IdParams } }, async (request, reply) => {
@@ -94,7 +111,12 @@ interface NightForm {
   readonly values: FormValues
   readonly problems: readonly Problem[]
   readonly stationRows: number
+  /** The earlier night that the row was taken from. */
+  readonly rowFrom?: Night | undefined
 }
+
+/** How many stations are filled in. */
+const rowsOf = (values: FormValues): number => filledRows(values, 'stations', () => true).length
 
 /** The rows of the visitors' table: those of the typed values, which may hold some outside the hours, else by the hours. */
 function shownHalfHours(values: FormValues, sites: readonly Site[]): readonly string[] {

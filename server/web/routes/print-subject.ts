@@ -4,6 +4,7 @@ import { Fault } from '../../errors.ts'
 import { eveningDate } from '../../tours/hours.ts'
 import { languageCode } from '../../tours/own-words.ts'
 import { placeOf } from '../../tours/site.ts'
+import { NO_NOTES } from '../../tours/site-notes.ts'
 import { CARDS_AMONG_OTHERS, type CardChoice } from '../pages/card-choice.ts'
 import { lookAsked, type PrintQuery } from '../pages/paper-choice.ts'
 import type { PrintSubject } from '../pages/papers.ts'
@@ -24,7 +25,7 @@ interface PrintAsked {
 /** What is made of all that is known of a night, its pictures drawn in turn; a Fault where there is no programme. */
 export async function printed<Made>(
   desk: Desk,
-  { viewer: { words }, id, query, cards = CARDS_AMONG_OTHERS }: PrintAsked,
+  { viewer: { words, mayHost }, id, query, cards = CARDS_AMONG_OTHERS }: PrintAsked,
   make: (subject: PrintSubject) => Made,
 ): Promise<Made> {
   const { language } = words.settings
@@ -44,8 +45,12 @@ export async function printed<Made>(
     setUp: await desk.alignment.setUp(id),
     checks: await desk.checks.evening(id),
     beside: await desk.beside(id, tour),
+    thin: await desk.go.thinCloud(id),
     bareEyes: desk.charts.bareEyes(id),
     groupText: desk.groupText.find(),
+    siteNotes: mayHost ? desk.notes.site(night.site.id) : NO_NOTES,
+    checklist: desk.notes.checklist(id).items,
+    visit: desk.notes.visit(id),
     second: secondOf(desk, id, language, query.second),
     cards,
     look,

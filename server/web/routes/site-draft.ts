@@ -1,5 +1,6 @@
 import type { Problem } from '../../errors.ts'
 import { skyMagOfClass } from '../../sight/site-light.ts'
+import { siteProblems } from '../../tours/problems.ts'
 import { type Site, type SiteDraft, SKY_CLASSES, type Town } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
 import { bearingDeg, bearingText } from '../pages/bearing.ts'
@@ -12,6 +13,8 @@ import {
   SKYLINE_POINTS,
 } from '../pages/site-rows.ts'
 import { type FormValues, filledRows, numberOf, rowCount, withRows } from './form-values.ts'
+import type { TypedSpot } from './site-place.ts'
+import { horizonOf } from './site-skyline.ts'
 
 /** The values of an empty form for a new site. */
 export const NEW_SITE: FormValues = { skyMag: '20' }
@@ -40,16 +43,20 @@ export const siteRows = (values: FormValues): FormValues =>
     ...(values.cornerRows !== undefined && { horizon: filledRows(values, 'horizon', () => true) }),
   })
 
-/** A site from its form, with `values` as `siteRows` and `withSky` give them. */
-export function siteDraftOf(values: FormValues, words: Words): SiteDraft {
+/** A site from its form, with `values` as `siteRows` and `withSky` give them and its place as `typedSpot` read it. */
+export function siteDraftOf(
+  values: FormValues,
+  { latitudeDeg, longitudeDeg, zone }: TypedSpot,
+  words: Words,
+): SiteDraft {
   return {
     name: (values.name ?? '').trim(),
-    latitudeDeg: numberOf(values.latitudeDeg),
-    longitudeDeg: numberOf(values.longitudeDeg),
+    latitudeDeg,
+    longitudeDeg,
     heightM: numberOf(values.heightM),
-    zone: (values.zone ?? '').trim(),
+    zone,
     skyMag: numberOf(values.skyMag),
-    horizon: values.cornerRows === undefined ? byPoints(values) : byCorners(values, words),
+    horizon: horizonOf(values, words),
     glow: filledRows(values, 'glow', () => true).map((row) => ({
       fromDeg: bearingDeg(words, row.fromDeg ?? ''),
       toDeg: bearingDeg(words, row.toDeg ?? ''),
@@ -58,36 +65,27 @@ export function siteDraftOf(values: FormValues, words: Words): SiteDraft {
   }
 }
 
-/** Once one point of the skyline is filled in, every blank one is open horizon. */
-function byPoints(values: FormValues): SiteDraft['horizon'] {
-  const points = Array.from({ length: SKYLINE_POINTS }, (_, index) => ({
-    height: values[`horizon.${index}.altitudeDeg`],
-    name: (values[`horizon.${index}.name`] ?? '').trim(),
-  }))
-  if (points.every(({ height, name }) => height === undefined && name === '')) return []
-  return points.map(({ height, name }, index) => ({
-    azimuthDeg: pointAzimuthDeg(index),
-    altitudeDeg: height === undefined && name === '' ? 0 : numberOf(height),
-    name,
-  }))
+const BEARING = /^(glow\.\d+\.(from|to)|horizon\.\d+\.azimuth)Deg$/
+const HEIGHT = /^horizon\.\d+\.altitudeDeg$/
+const PLACE = ['latitudeDeg', 'longitudeDeg']
+
+/**
+ * What is wrong with a site in the words of its form, where a place, a direction and a height may be written in many ways.
+ * A zone left blank is filled in once the place is understood.
+ */
+export function siteFormProblems(draft: SiteDraft, spot: TypedSpot): Problem[] {
+  const isSaid = ({ field, key }: Problem): boolean =>
+    PLACE.includes(field) || key === 'problem.zone-unknown' || (field === 'zone' && draft.zone === '')
+  const others = siteProblems(draft).filter((problem) => !isSaid(problem))
+  return [...spot.problems, ...others.map(inFormWords)]
 }
 
-const byCorners = (values: FormValues, words: Words): SiteDraft['horizon'] =>
-  filledRows(values, 'horizon', () => true).map((row) => ({
-    azimuthDeg: bearingDeg(words, row.azimuthDeg ?? ''),
-    altitudeDeg: numberOf(row.altitudeDeg),
-    name: row.name ?? '',
-  }))
-
-const BEARING = /^(glow\.\d+\.(from|to)|horizon\.\d+\.azimuth)Deg$/
-
-/** The problems of a site in the words of its form, where a direction may be written as a compass point. */
-export const siteFormProblems = (problems: readonly Problem[]): Problem[] =>
-  problems.map(({ field, key, values = {} }) =>
-    BEARING.test(field) && /^problem\.(type|range|required)$/.test(key)
-      ? { field, key: 'problem.bearing' }
-      : { field, key, values },
-  )
+function inFormWords({ field, key, values = {} }: Problem): Problem {
+  const isUnread = /^problem\.(type|range|required)$/.test(key)
+  if (isUnread && BEARING.test(field)) return { field, key: 'problem.bearing' }
+  if (!isUnread || !HEIGHT.test(field)) return { field, key, values }
+  return { field, key: key === 'problem.range' ? 'problem.skyline-high' : 'problem.skyline-height' }
+}
 
 /** What a town of the gazetteer fills in of the form of a site. */
 export const townValues = (town: Town): FormValues => ({
@@ -96,6 +94,9 @@ export const townValues = (town: Town): FormValues => ({
   longitudeDeg: String(town.longitudeDeg),
   heightM: String(town.heightM),
   zone: town.zone,
+  'town.name': town.name,
+  'town.latitudeDeg': String(town.latitudeDeg),
+  'town.longitudeDeg': String(town.longitudeDeg),
 })
 
 /** The values of the form of a kept site. A skyline that is not one by compass points is shown by its own corners. */

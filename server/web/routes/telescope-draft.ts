@@ -1,18 +1,12 @@
+import { USUAL_GLASS } from '../../tours/kit-usual.ts'
+import type { Design } from '../../tours/kit-words.ts'
 import type { Telescope, TelescopeDraft } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { MOST_EYEPIECES, MOST_FACTORS } from '../pages/telescope-form.ts'
+import { FINDER_KINDS, finderName } from '../pages/telescope-kit-fields.ts'
 import { type FormValues, filledRows, numberOf, rowCount, withRows } from './form-values.ts'
 
-type Design = TelescopeDraft['tubes'][number]['design']
-
-/** Share of light that reaches the eye and shadow of the second mirror for a tube that does not say; from memory. */
-const USUAL: Readonly<Record<Design, { transmission: number; obstruction: number }>> = {
-  refractor: { transmission: 0.93, obstruction: 0 },
-  reflector: { transmission: 0.82, obstruction: 0.25 },
-  catadioptric: { transmission: 0.8, obstruction: 0.34 },
-}
-
-const isDesign = (text: string | undefined): text is Design => text !== undefined && Object.hasOwn(USUAL, text)
+const isDesign = (text: string | undefined): text is Design => text !== undefined && Object.hasOwn(USUAL_GLASS, text)
 const MOUNTS = ['altaz-driven', 'altaz-hand', 'equatorial'] as const
 const REACHES = ['side', 'folded', 'no'] as const
 const among = <Choice extends string>(choices: readonly Choice[], text: string | undefined, usual: Choice): Choice =>
@@ -55,8 +49,24 @@ export function telescopeDraftOf(values: FormValues, words: Words): TelescopeDra
     chairReach: among(REACHES, values.chairReach, 'no'),
     floorDeg: numberOf(values.floorDeg),
     ceilingDeg: numberOf(values.ceilingDeg),
+    ...keptOf(values),
   }
 }
+
+/** A blank field leaves its part out; a finder of which numbers are known and no kind is taken for a straight one. */
+function keptOf(values: FormValues): Pick<TelescopeDraft, 'finder' | 'inKitSince' | 'note'> {
+  const [fieldDeg, powerX] = [orNull(values[finderName('fieldDeg')]), orNull(values[finderName('powerX')])]
+  const isKnown = Boolean(values[finderName('kind')]) || fieldDeg !== null || powerX !== null
+  const inKitSince = orNull(values.inKitSince)
+  const note = (values.note ?? '').trim()
+  return {
+    ...(isKnown && { finder: { kind: among(FINDER_KINDS, values[finderName('kind')], 'straight'), fieldDeg, powerX } }),
+    ...(inKitSince !== null && { inKitSince }),
+    ...(note !== '' && { note }),
+  }
+}
+
+const orNull = (text = ''): number | null => (text.trim() === '' ? null : numberOf(text))
 
 /** What a part without a name is called: by its own number. */
 const mmName = (mm: string | number | undefined): string => `${mm ?? '?'} mm`
@@ -72,8 +82,8 @@ function tubeOf(row: FormValues): TelescopeDraft['tubes'][number] {
     design,
     apertureMm: numberOf(row.apertureMm),
     focalLengthMm: numberOf(row.focalLengthMm),
-    obstruction: orUsual(row.obstruction, USUAL[design].obstruction),
-    transmission: orUsual(row.transmission, USUAL[design].transmission),
+    obstruction: orUsual(row.obstruction, USUAL_GLASS[design].obstruction),
+    transmission: orUsual(row.transmission, USUAL_GLASS[design].transmission),
     hasDiagonal: row.hasDiagonal === 'true',
   }
 }
@@ -93,9 +103,15 @@ function factorOf(row: FormValues, words: Words): NonNullable<TelescopeDraft['fa
 /** The values of the form of a kept telescope; names and numbers that a blank field stands for are left blank. */
 export function telescopeValues(telescope: Telescope, words: Words): FormValues {
   const { name, mount, tubes, eyepieces, factors, chairReach } = telescope
-  const { axisLowCm, axisHighCm, floorDeg, ceilingDeg } = telescope
+  const { axisLowCm, axisHighCm, floorDeg, ceilingDeg, finder, inKitSince = null, note = null } = telescope
   const values = {
-    ...filled({ axisLowCm, axisHighCm, floorDeg, ceilingDeg }),
+    ...filled({ axisLowCm, axisHighCm, floorDeg, ceilingDeg, inKitSince, note }),
+    ...(finder &&
+      filled({
+        [finderName('kind')]: finder.kind,
+        [finderName('fieldDeg')]: finder.fieldDeg,
+        [finderName('powerX')]: finder.powerX,
+      })),
     name,
     mount,
     chairReach,
@@ -117,7 +133,7 @@ export function telescopeValues(telescope: Telescope, words: Words): FormValues 
 
 function tubeValues({ name, design, hasDiagonal, ...tube }: Telescope['tubes'][number]): FormValues {
   const { apertureMm, focalLengthMm, obstruction, transmission } = tube
-  const usual = USUAL[design]
+  const usual = USUAL_GLASS[design]
   return filled({
     name: name === mmName(apertureMm) ? null : name,
     design,

@@ -45,6 +45,7 @@ export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
       look,
       altitudeOf: altitudes(desk, night, line),
       isSunUp: isSunUp(sunDeg),
+      go: desk.go.of(night.id),
       ...secondOf(desk, own, second),
     })
   }

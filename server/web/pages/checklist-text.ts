@@ -1,0 +1,19 @@
+import type { ChecklistItem } from '../../tours/checklist.ts'
+import { calendarDate } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import type { Words } from '../../words/words.ts'
+
+/** What is to be seen to, in the reader's words or the host's. */
+export const itemText = (words: Words, { id, text }: Pick<ChecklistItem, 'id' | 'text'>): string =>
+  text === '' ? words.say(`checklist.item-${id}`) : text
+
+/** Who sees to it. */
+export const ownerText = (words: Words, { role, name }: ChecklistItem['owner']): string =>
+  role === 'named' ? name : words.say(`checklist.owner-${role}`)
+
+/** The clock time at the site, with its day of the week where it is not the night's own. */
+export function timeText(words: Words, { date, site }: Pick<Night, 'date' | 'site'>, at: Date): string {
+  const time = words.time(at, site.zone)
+  const day = calendarDate(at, site.zone)
+  return day === date ? time : words.say('checklist.on-day', { day: words.weekday(day), time })
+}

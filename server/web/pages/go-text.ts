@@ -1,0 +1,133 @@
+import type { GoNight } from '../../desk/go.ts'
+import type { GoReading, Judged, Proposal, ReadingKind } from '../../tours/go-judge.ts'
+import type { GoLimits } from '../../tours/go-limits.ts'
+import type { GoDecision, GoPlan } from '../../tours/go-plan.ts'
+import { calendarDate, instantOf, nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import type { ThinCloud } from '../../tours/thin-cloud.ts'
+import type { Words } from '../../words/words.ts'
+import type { Names } from './say.ts'
+
+/** The sentence to publish that follows from what was decided; null while nothing is. */
+export function madeSentence(words: Words, night: Night, plan: GoPlan): string | null {
+  const { state, title, date, site } = night
+  if (state === 'planned' || state === 'closed') return null
+  const { opensAt, closesAt } = nightHours(night)
+  const hours = { from: words.time(opensAt, site.zone), to: words.time(closesAt, site.zone) }
+  const said = words.say(`go.say-${state}`, { title, date: words.date(date), place: site.name, ...hours })
+  const more = state === 'doubtful' ? nextWord(words, night, plan) : state === 'off' ? backUp(words, plan) : null
+  return more === null ? said : `${said} ${more}`
+}
+
+function nextWord(words: Words, night: Night, { nextWordAt, nextWordWhere }: GoPlan): string | null {
+  const at = nextWordAt === null ? null : words.time(instantOf(night, nextWordAt), night.site.zone)
+  if (at === null) return nextWordWhere === '' ? null : words.say('go.next-where', { where: nextWordWhere })
+  if (nextWordWhere === '') return words.say('go.next-at', { time: at })
+  return words.say('go.next-at-where', { time: at, where: nextWordWhere })
+}
+
+const backUp = (words: Words, { backUpDate }: GoPlan): string | null =>
+  backUpDate === null ? null : words.say('go.back-up', { date: words.date(backUpDate) })
+
+/** What is published: the host's own sentence while it holds, else the one that is made; null while nothing is decided. */
+export const publishedSentence = (
+  words: Words,
+  night: Night,
+  { plan, written }: Pick<GoNight, 'plan' | 'written'>,
+): string | null => {
+  const made = madeSentence(words, night, plan)
+  return made !== null && written?.holds ? written.text : made
+}
+
+const MINUTE_MS = 60_000
+const HOUR_MIN = 60
+const LONG_MIN = 48 * HOUR_MIN
+
+/** `2 h 10 min`, `45 min` or, beyond two days, `3 days`. */
+export function lastsText(words: Words, ms: number): string {
+  const minutes = Math.floor(ms / MINUTE_MS)
+  if (minutes === 0) return words.say('go.moment')
+  if (minutes >= LONG_MIN) return words.say('go.days', { count: Math.floor(minutes / (24 * HOUR_MIN)) })
+  const values = { hours: Math.floor(minutes / HOUR_MIN), minutes: minutes % HOUR_MIN }
+  if (values.hours === 0) return words.say('go.minutes', values)
+  return words.say(values.minutes === 0 ? 'go.hours' : 'go.hours-minutes', values)
+}
+
+/** The decision: until when it is to be made and how long that is, or that it is overdue, or that it was made. */
+export function decisionText(words: Words, night: Night, go: GoNight, now: Date): string {
+  const { zone } = night.site
+  const [last] = go.decisions
+  const spoken = (at: Date) => ({ time: words.time(at, zone), date: words.date(calendarDate(at, zone)) })
+  if (last) return words.say('go.was-decided', spoken(last.decidedAt))
+  const ms = go.decisionAt.getTime() - now.getTime()
+  const values = { ...spoken(go.decisionAt), span: lastsText(words, Math.abs(ms)) }
+  return words.say(ms > 0 ? 'go.decide-by' : 'go.decide-now', values)
+}
+
+/** A value with its unit, or yes and no. */
+export function valueText(words: Words, { kind, value }: Pick<GoReading, 'kind' | 'value'>): string {
+  if (kind === 'cloud') return words.say('go.percent', { value: words.number(value) })
+  if (kind === 'wind' || kind === 'gust') return words.speed(value)
+  if (kind === 'temperature') return words.temperature(value)
+  return kind === 'air' ? words.number(value) : words.say(value > 0 ? 'go.yes' : 'go.no')
+}
+
+export const kindText = (words: Words, kind: ReadingKind): string => words.say(`go.kind-${kind}`)
+
+/** How a value stands to the limit: `fine`, `doubtful`, `over your limit`; for cold, under it. */
+export function standingText(words: Words, { kind, known }: Judged): string {
+  if (known === null) return words.say('go.not-known')
+  return words.say(kind === 'temperature' && known.standing === 'over' ? 'go.is-under' : `go.is-${known.standing}`)
+}
+
+/** The host's limit for a kind, in words. */
+export function limitText(words: Words, kind: ReadingKind, limits: GoLimits, cloud: GoNight['cloudLimit']): string {
+  if (kind === 'thunder') return words.say('go.limit-thunder')
+  if (kind === 'rain') return words.say(`go.limit-rain-${limits.rain}`)
+  const { doubtful, off } = limits[kind === 'cloud' ? cloud : kind]
+  const values = { doubtful: valueText(words, { kind, value: doubtful }), off: valueText(words, { kind, value: off }) }
+  return words.say(kind === 'temperature' ? 'go.limit-cold' : 'go.limit', values)
+}
+
+const namesOf = (words: Words, kinds: readonly ReadingKind[]): string =>
+  words.list(kinds.map((kind) => words.say(`go.of-${kind}`)))
+
+/** What the values speak for, and what is not known. */
+export function proposalTexts(words: Words, { state, because, missing }: Proposal): string[] {
+  const said = words.say(`go.proposal-${state}`, { what: namesOf(words, because) })
+  const lacking = missing.length > 0 && state !== 'unknown'
+  return [said, ...(lacking ? [words.say('go.missing', { what: namesOf(words, missing) })] : [])]
+}
+
+/** One decision with what had been proposed and why. */
+export function pastDecision(words: Words, { site }: Night, decision: GoDecision): string {
+  const { state, proposed, why, decidedAt, decidedBy, decidedName } = decision
+  const values = {
+    time: words.time(decidedAt, site.zone),
+    date: words.date(calendarDate(decidedAt, site.zone)),
+    state: words.say(`go.state-${state}`),
+    who: words.say(`go.by-${decidedBy}`, { name: decidedName }),
+    proposed: words.say(`go.proposed-${proposed}`),
+  }
+  return [words.say('go.decided', values), ...(why === '' ? [] : [words.say('go.why-was', { why })])].join(' ')
+}
+
+/** A telescope that has something for less of the public hours is not worth its operator's evening (our choice). */
+const KEPT_SHARE = 0.5
+
+/** Which telescopes are worth their people through thin cloud, in one sentence with the reason. */
+export function keepText(words: Words, night: Night, names: Names, { stops }: ThinCloud): string {
+  const telescopes = night.stations.filter(({ telescope }) => telescope !== null)
+  const { opensAt, closesAt } = nightHours(night)
+  const leastMs = KEPT_SHARE * (closesAt.getTime() - opensAt.getTime())
+  const shownMs = (id: string): number =>
+    stops.reduce((ms, { stationId, startsAt, endsAt }) => ms + (stationId === id ? +endsAt - +startsAt : 0), 0)
+  const kept = telescopes.filter(({ id }) => shownMs(id) >= leastMs)
+  if (kept.length === 0) return words.say('go.keep-none')
+  const shown = stops.filter(({ stationId }) => kept.some(({ id }) => id === stationId))
+  const things = words.list([...new Set(shown.map(({ targetKey }) => names.nameOf(targetKey)))])
+  if (kept.length === telescopes.length) return words.say('go.keep-all', { things })
+  const others = telescopes.filter((station) => !kept.includes(station))
+  const listed = (row: typeof telescopes) => words.list(row.map(({ name }) => name))
+  return words.say('go.keep', { stations: listed(kept), things, others: listed(others) })
+}

@@ -1,0 +1,171 @@
+import type { NightReport } from '../../desk/reports.ts'
+import { lacksOf } from '../../tours/report-edits.ts'
+import type { FormState, ProblemList } from './form.ts'
+import { type NightLink, nightLinks } from './night-links.ts'
+import type { PaperLink, PaperLook, PapersPage } from './paper.ts'
+import { type ReportForm, reportForm, reportHref, reportProblems } from './report-form.ts'
+import {
+  helpersPart,
+  improvePart,
+  type ReportFact,
+  type ReportPart,
+  reportFacts,
+  skippedPart,
+  skyPart,
+} from './report-parts.ts'
+import { halfHoursTable, numbersTable, showingsTable, stationsTable, targetsTable } from './report-tables.ts'
+import { clockText, estimateText, type ReportGround, volunteerText } from './report-words.ts'
+import type { Names } from './say.ts'
+import { daySheet, paperSheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Table } from './table.ts'
+
+export interface ReportPage {
+  readonly sheet: Sheet
+  readonly nightTitle: string
+  readonly title: string
+  readonly links: readonly NightLink[]
+  readonly linksLabel: string
+  /** Whether it is a beginning, a draft or settled. */
+  readonly lead: string
+  readonly lacksLabel: string
+  readonly lacks: readonly string[]
+  readonly ways: readonly PaperLink[]
+  readonly facts: readonly ReportFact[]
+  readonly numbers: Table
+  readonly notes: readonly string[]
+  readonly tables: readonly Table[]
+  readonly parts: readonly ReportPart[]
+  readonly problems: ProblemList | null
+  /** Null for whoever may only read, and while the night is closed. */
+  readonly form: ReportForm | null
+  readonly closing: { readonly action: string; readonly hint: string; readonly text: string } | null
+}
+
+export interface ReportSubject {
+  readonly report: NightReport
+  readonly names: Names
+  readonly hasTour: boolean
+  readonly state: FormState
+}
+
+/** The report of a night: reckoned by itself, and put right by the host beside it. */
+export function reportPage(viewer: Viewer, { report, names, hasTour, state }: ReportSubject): ReportPage {
+  const { words, mayHost } = viewer
+  const ground = { words, names, report, mayHost }
+  const { night } = report
+  const form = mayHost && night.state !== 'closed' ? reportForm(ground, state) : null
+  return {
+    sheet: daySheet(viewer, words.say('report.title-of', { title: night.title }), 'nights'),
+    nightTitle: night.title,
+    title: words.say('report.title'),
+    links: nightLinks(viewer, night, hasTour, 'report'),
+    linksLabel: words.say('page.night-links'),
+    lead: leadText(ground),
+    lacksLabel: words.say('report.lacks'),
+    lacks: lacksOf(report.facts, report.edits).map((lack) => words.say(`report.lack-${lack}`)),
+    ways: waysOf(ground),
+    facts: reportFacts(ground),
+    numbers: numbersTable(ground),
+    notes: notesOf(ground),
+    tables: tablesOf(ground, [stationsTable, targetsTable, halfHoursTable, showingsTable]),
+    parts: [skyPart, skippedPart, helpersPart, improvePart].map((part) => part(ground)),
+    problems: form && reportProblems(ground, state, form),
+    form,
+    closing: mayHost ? closingOf(ground) : null,
+  }
+}
+
+function leadText(ground: ReportGround): string {
+  const { words, report } = ground
+  if (report.night.state === 'closed') return words.say('report.is-closed')
+  if (report.facts.isOver) return words.say('report.is-draft')
+  return words.say('report.is-begun', { time: clockText(ground, report.facts.at), closes: report.night.closes })
+}
+
+/** Those that have something to say. */
+const tablesOf = (ground: ReportGround, makers: readonly ((of: ReportGround) => Table)[]): readonly Table[] =>
+  makers.map((make) => make(ground)).filter(({ rows }) => rows.length > 0)
+
+const paperState = ({ night, facts }: NightReport): 'closed' | 'draft' | 'begun' => {
+  if (night.state === 'closed') return 'closed'
+  return facts.isOver ? 'draft' : 'begun'
+}
+
+/** What looks are and are not, how they were reckoned, and what the helpers gave. */
+const notesOf = (ground: ReportGround): string[] => [
+  ground.words.say('report.looks-are-not-people'),
+  estimateText(ground),
+  ground.words.say('report.waits-how'),
+  volunteerText(ground),
+]
+
+function waysOf({ words, report }: ReportGround): PaperLink[] {
+  const href = reportHref(report.night)
+  return [
+    { href: `${href}/print`, text: words.say('report.print') },
+    { href: `${href}.csv`, text: words.say('report.csv') },
+    { href: `/api${href}`, text: words.say('report.json') },
+    { href: '/season', text: words.say('season.link') },
+  ]
+}
+
+function closingOf({ words, report }: ReportGround): ReportPage['closing'] {
+  const isClosed = report.night.state === 'closed'
+  if (!isClosed && !report.facts.isOver) return null
+  const act = isClosed ? 'reopen' : 'close'
+  return {
+    action: `${reportHref(report.night)}/${act}`,
+    hint: words.say(`report.${act}-hint`),
+    text: words.say(`report.${act}`),
+  }
+}
+
+export interface ReportPiece {
+  readonly title: string
+  readonly subtitle: string
+  readonly state: string
+  readonly facts: readonly ReportFact[]
+  readonly numbers: Table
+  readonly notes: readonly string[]
+  readonly tables: readonly Table[]
+  readonly parts: readonly ReportPart[]
+}
+
+/** The report on one page or two. What was shown when is on the page of the night, and in its files. */
+export function reportPiece(ground: ReportGround): ReportPiece {
+  const { words, report } = ground
+  const { night } = report
+  return {
+    title: words.say('report.title-of', { title: night.title }),
+    subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
+    state: words.say(`report.paper-${paperState(report)}`, { time: clockText(ground, report.facts.at) }),
+    facts: reportFacts(ground).slice(2),
+    numbers: numbersTable(ground),
+    notes: notesOf(ground),
+    tables: tablesOf(ground, [stationsTable, targetsTable, halfHoursTable]),
+    parts: [skyPart, skippedPart, helpersPart, improvePart].map((part) => part(ground)),
+  }
+}
+
+/** The report as a printed document. */
+export function reportPaper(viewer: Viewer, report: NightReport, names: Names, look: PaperLook): PapersPage {
+  const { words, mayHost } = viewer
+  const href = reportHref(report.night)
+  const asked = (changed: Partial<PaperLook>) => `${href}/print?${new URLSearchParams({ ...look, ...changed })}`
+  const paper = look.paper === 'a4' ? 'letter' : 'a4'
+  const letters = look.letters === 'large' ? 'normal' : 'large'
+  return {
+    sheet: paperSheet(viewer, words.say('report.title-of', { title: report.night.title })),
+    ...look,
+    isLarge: look.letters === 'large',
+    hint: words.say('print.hint'),
+    notes: [],
+    links: [
+      { href, text: words.say('report.title') },
+      { href: asked({ paper }), text: words.say(`print.use-${paper}`) },
+      { href: asked({ letters }), text: words.say(`print.letters-${letters}`) },
+    ],
+    cardForm: null,
+    pieces: [{ partial: 'report', model: reportPiece({ words, names, report, mayHost }) }],
+  }
+}

@@ -1,0 +1,65 @@
+import type { Words } from '../../words/words.ts'
+import { type Field, type FormState, formFields, type Option } from './form.ts'
+
+export interface FormRow {
+  readonly title: string
+  readonly fields: readonly Field[]
+}
+
+/** Choices of one group of words. */
+export const optionsOf = (words: Words, group: string, values: readonly string[]): Omit<Option, 'isChosen'>[] =>
+  values.map((value) => ({ value, text: words.say(`${group}.${value}`) }))
+
+/** The fields of one tube. */
+export function tubeRow(words: Words, state: FormState, index: number): FormRow {
+  const form = formFields(words, state)
+  const name = (part: string) => `tubes.${index}.${part}`
+  const label = (part: string) => ({ label: words.say(`page.tube-${part}`) })
+  const hinted = (part: string) => ({ ...label(part), hint: words.say(`page.tube-${part}-hint`) })
+  const designs = optionsOf(words, 'design', ['refractor', 'reflector', 'catadioptric'])
+  return {
+    title: words.say(index === 0 ? 'page.tube-first' : 'page.tube-second'),
+    fields: [
+      form.number(name('apertureMm'), label('aperture')),
+      form.number(name('focalLengthMm'), label('focal')),
+      form.choice(name('design'), { ...label('design'), fallback: 'refractor' }, designs),
+      form.text(name('name'), hinted('name')),
+      form.number(name('obstruction'), hinted('obstruction')),
+      form.number(name('transmission'), hinted('transmission')),
+      form.tick(name('hasDiagonal'), label('diagonal')),
+    ],
+  }
+}
+
+/** The fields of one eyepiece. */
+export function eyepieceRow(words: Words, state: FormState, index: number): FormRow {
+  const form = formFields(words, state)
+  const name = (part: string) => `eyepieces.${index}.${part}`
+  return {
+    title: words.say('page.eyepiece-row', { row: index + 1 }),
+    fields: [
+      form.number(name('focalLengthMm'), { label: words.say('page.eyepiece-focal') }),
+      form.number(name('apparentFieldDeg'), { label: words.say('page.eyepiece-field') }),
+      form.text(name('name'), { label: words.say('page.eyepiece-name') }),
+      form.number(name('fieldStopMm'), { label: words.say('page.eyepiece-stop') }),
+    ],
+  }
+}
+
+/** The fields of one Barlow or reducer. */
+export function factorRow(words: Words, state: FormState, index: number): FormRow {
+  const form = formFields(words, state)
+  return {
+    title: words.say('page.factor-row', { row: index + 1 }),
+    fields: [
+      form.number(`factors.${index}.factor`, {
+        label: words.say('page.factor'),
+        hint: words.say('page.factor-hint'),
+      }),
+      form.text(`factors.${index}.name`, {
+        label: words.say('page.factor-name'),
+        hint: words.say('page.factor-name-hint'),
+      }),
+    ],
+  }
+}

@@ -1,0 +1,45 @@
+import { rmSync } from 'node:fs'
+import { expect, it } from 'vitest'
+import { seededRandom } from '../../server/sky/random.ts'
+import { paceOfMarks } from '../support/backup-pace.ts'
+import { drill, type Kill, longNight } from '../support/backup-rounds.ts'
+
+const ROUNDS = Number(process.env.ROUNDS ?? 200)
+const SEED = Number(process.env.SEED ?? 20261217)
+/** Of the thread's start and the copying of some megabytes. */
+const LONGEST_COPY_MS = 150
+const TIMES_SLOWER = 2
+/** Acts of a busy night. */
+const A_FULL_NIGHT = 2_000
+
+function killOf(random: () => number, round: number): Kill {
+  const atCopy = round % 2 === 0 ? 1 + Math.floor(random() * 3) : null
+  return { atCopy, afterMs: Math.floor(random() * LONGEST_COPY_MS), atAck: 60 + Math.floor(random() * 300) }
+}
+
+it(`a killed service loses ten minutes at most, and nothing once phones have sent again (${ROUNDS} rounds, SEED=${SEED})`, async () => {
+  const template = await longNight()
+  const random = seededRandom(SEED)
+  const sums = { acked: 0, copies: 0, lost: 0, killedInCopy: 0, mostLostMin: 0 }
+  const problems: string[] = []
+  for (let round = 0; round < ROUNDS; round++) {
+    const kill = killOf(random, round)
+    const seen = await drill(template, kill)
+    problems.push(...seen.problems.map((problem) => `round ${round} (${JSON.stringify(kill)}): ${problem}`))
+    sums.acked += seen.acked
+    sums.copies += seen.copies
+    sums.lost += seen.lost
+    sums.killedInCopy += seen.unfinished > 0 ? 1 : 0
+    sums.mostLostMin = Math.max(sums.mostLostMin, seen.lostMs / 60_000)
+  }
+  rmSync(template, { recursive: true, force: true })
+  console.log(`SEED=${SEED}: ${ROUNDS} rounds, ${JSON.stringify(sums)}`)
+  expect(problems).toEqual([])
+})
+
+it('marks are hardly slower while copies are made one after the other', async () => {
+  const pace = await paceOfMarks(A_FULL_NIGHT, 10, 300)
+  console.log(`Marks while copies are made: ${JSON.stringify(pace)}`)
+  expect(pace.copies).toBeGreaterThan(10)
+  expect(pace.copyingP99Ms).toBeLessThan(TIMES_SLOWER * pace.calmP99Ms)
+})
