@@ -24,20 +24,25 @@ export const backupsOf = (folder: string): string => join(folder, 'backups')
 export const copyName = (kind: CopyKind | `before-migration-${number}`, at: Date): string =>
   `${kind}-${at.toISOString().replace(/[:.]/g, '-')}.db`
 
-/** The copies among the names of files, the newest first. */
-export const copiesAmong = (names: readonly string[]): readonly Copy[] =>
-  names.flatMap((name) => copyOf(name) ?? []).sort((a, b) => b.madeAt.getTime() - a.madeAt.getTime())
+/**
+ * The copies among the names of files, the newest first; those from later than `now` were made while the clock was
+ * ahead, and come after all others.
+ */
+export const copiesAmong = (names: readonly string[], now = new Date()): readonly Copy[] =>
+  names
+    .flatMap((name) => copyOf(name) ?? [])
+    .sort((a, b) => Number(a.madeAt > now) - Number(b.madeAt > now) || b.madeAt.getTime() - a.madeAt.getTime())
 
-/** The finished copies of a data folder, the newest first. */
-export function copiesOf(folder: string): readonly Copy[] {
+/** The finished copies of a data folder, in the order of `copiesAmong`. */
+export function copiesOf(folder: string, now = new Date()): readonly Copy[] {
   try {
-    return copiesAmong(readdirSync(backupsOf(folder)))
+    return copiesAmong(readdirSync(backupsOf(folder)), now)
   } catch {
     return []
   }
 }
 
-/** Those that newer ones of their kind have crowded out; `copies` come the newest first. */
+/** Those that others of their kind have crowded out; `copies` come in the order of `copiesAmong`. */
 export function crowdedOut(copies: readonly Copy[]): readonly Copy[] {
   const seen: Record<CopyKind, number> = { timed: 0, 'before-migration': 0, 'before-restore': 0 }
   return copies.filter(({ kind }) => {
@@ -50,11 +55,11 @@ export function crowdedOut(copies: readonly Copy[]): readonly Copy[] {
  * Removes from a data folder what newer copies have crowded out, but never one of the `spared` paths, and what was left
  * unfinished: only to be called while no copy is under way.
  */
-export function rotate(folder: string, spared: readonly string[]): void {
+export function rotate(folder: string, spared: readonly string[], now = new Date()): void {
   if (!existsSync(backupsOf(folder))) return
   const left = readdirSync(backupsOf(folder)).filter((name) => name.includes(`.db${UNFINISHED}`))
   for (const name of left) rmSync(join(backupsOf(folder), name), { force: true })
-  for (const { name } of crowdedOut(copiesOf(folder))) {
+  for (const { name } of crowdedOut(copiesOf(folder, now))) {
     const isSpared = spared.some((path) => basename(path) === name)
     if (!isSpared) rmSync(join(backupsOf(folder), name), { force: true })
   }

@@ -26,6 +26,7 @@ const Payload = Type.Record(Type.String(), Type.Unknown())
 /** Every statement about marks. Marks are only ever added. */
 export function markStore(db: Database) {
   const byKey = db.prepare<[string], MarkRow>(`SELECT ${COLUMNS} FROM mark WHERE key = ?`)
+  const home = db.prepare<[string], string>('SELECT night_id FROM mark WHERE key = ?').pluck()
   const after = db.prepare<[string, number], MarkRow>(
     `SELECT ${COLUMNS} FROM mark WHERE night_id = ? AND seq > ? ORDER BY seq`,
   )
@@ -40,6 +41,8 @@ export function markStore(db: Database) {
       const row = byKey.get(key)
       return row && markOf(row)
     },
+    /** The night whose mark has this key, without reading the mark. */
+    nightOf: (key: string): string | undefined => home.get(key),
     /** The night's marks with a higher `seq`, in order. */
     since: (nightId: string, seq: number): readonly Mark[] => after.all(nightId, seq).map(markOf),
     /** The `seq` of the night's newest mark; 0 when it has none. */

@@ -17,6 +17,10 @@ interface BeforeRow {
   readonly data: string
 }
 
+interface BroughtThing extends Pick<OwnThing, 'key' | 'isListed' | 'draft'> {
+  readonly before: readonly { readonly untilAt: string; readonly draft: OwnObjectDraft }[]
+}
+
 const draftCheck = Compile(OwnObjectDraft)
 
 /**
@@ -58,6 +62,15 @@ export function ownObjectStore(db: Database) {
     bringBack: changing((key: string, name: string): void => {
       statements.insertName.run(foldText(name), key)
     }),
+    /** Keeps a thing that comes from elsewhere, with all that it was before. */
+    bring: changing(({ key, isListed, draft, before }: BroughtThing): void => {
+      statements.insert.run(key, JSON.stringify(draft))
+      if (isListed) statements.insertName.run(foldText(draft.name), key)
+      for (const { untilAt, draft: was } of before) statements.insertBefore.run(key, untilAt, JSON.stringify(was))
+    }),
+    /** What a thing was until it was changed, the first first. */
+    statesBefore: (key: string): BroughtThing['before'] =>
+      statements.statesBefore.all(key).map(({ untilAt, data }) => ({ untilAt, draft: draftOf(data) })),
     /** All that was ever entered, in the order of keys. */
     all: (): readonly OwnThing[] => shelf().things,
     /** What is on the list, in the order of keys. */
@@ -86,6 +99,12 @@ function prepare(db: Database) {
     unname: db.prepare<[string]>('DELETE FROM object_name WHERE object_key = ?'),
     keepBefore: db.prepare<[string, string]>(
       'INSERT OR IGNORE INTO object_before (object_key, until_at, data) SELECT key, ?, data FROM object WHERE key = ?',
+    ),
+    insertBefore: db.prepare<[string, string, string]>(
+      'INSERT INTO object_before (object_key, until_at, data) VALUES (?, ?, ?)',
+    ),
+    statesBefore: db.prepare<[string], { readonly untilAt: string; readonly data: string }>(
+      'SELECT until_at AS untilAt, data FROM object_before WHERE object_key = ? ORDER BY until_at',
     ),
     all: db.prepare<[], Row>(
       `SELECT key, data, EXISTS (SELECT 1 FROM object_name WHERE object_key = key) AS isListed FROM object ORDER BY key`,

@@ -27,6 +27,9 @@ export function ownWordStore(db: Database) {
         else nightly.insert.run(nightId, key, language, part, text)
       }
     }),
+    /** The keys of all things of which a host has written anything for every night, or for one alone. */
+    keys: (nightId?: string): readonly string[] =>
+      nightId === undefined ? always.keys.all() : nightly.keys.all(nightId),
     /** The languages in which a host has written anything for every night, and for one when it is given; of one thing alone when its key is. */
     languages({ key, nightId }: { readonly key?: string; readonly nightId?: string } = {}): readonly string[] {
       const [known, night] = [key ?? null, nightId ?? null]
@@ -41,6 +44,7 @@ const wordsOf = (rows: readonly Row[]): OwnWords => {
 }
 
 const storyStatements = (db: Database) => ({
+  keys: db.prepare<[], string>('SELECT DISTINCT object_key FROM story ORDER BY object_key').pluck(),
   rows: db.prepare<[string, string], Row>('SELECT field, text FROM story WHERE object_key = ? AND language = ?'),
   remove: db.prepare<[string, string]>('DELETE FROM story WHERE object_key = ? AND language = ?'),
   insert: db.prepare<[string, string, string, string, string]>(
@@ -52,6 +56,9 @@ const storyStatements = (db: Database) => ({
 })
 
 const nightStatements = (db: Database) => ({
+  keys: db
+    .prepare<[string], string>('SELECT DISTINCT object_key FROM night_story WHERE night_id = ? ORDER BY object_key')
+    .pluck(),
   rows: db.prepare<[string, string, string], Row>(
     'SELECT field, text FROM night_story WHERE night_id = ? AND object_key = ? AND language = ?',
   ),

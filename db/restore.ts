@@ -13,7 +13,7 @@ const RESTORED_FILE = `${DATABASE_FILE}.restored`
 const Wish = Type.Object({ path: Type.String() })
 
 /** Why a file cannot take the place of the database. */
-export type CopyRefusal = 'none' | 'damaged' | 'foreign' | 'newer'
+export type CopyRefusal = 'none' | 'damaged' | 'foreign' | 'newer' | 'unwritten'
 
 /** What came of a wish to go back: the copy that is now the database, or why it is not. */
 export interface WentBack {
@@ -21,7 +21,7 @@ export interface WentBack {
   readonly refusal: CopyRefusal | null
   /** The folder that the database of before was moved to; null when there was none, or nothing was moved. */
   readonly asideAt: string | null
-  /** The copy that was made of it first; null when it was too damaged for one. */
+  /** The copy that was made of it first; null when none could be made. */
   readonly copiedTo: string | null
 }
 
@@ -59,18 +59,28 @@ export function stayHere(folder: string): void {
 export async function goBackIfWished(folder: string, now: Date, migrations = MIGRATIONS): Promise<WentBack | null> {
   const path = wishedFor(folder)
   if (path === null) return null
-  const refusal = refusalOf(lookAtCopy(path), migrations)
+  const refusal = refusalOf(lookAtCopy(path), migrations) ?? (await unwritten(path, folder))
   if (refusal !== null) {
     stayHere(folder)
     return { path, refusal, asideAt: null, copiedTo: null }
   }
   const isThere = existsSync(join(folder, DATABASE_FILE))
   const copiedTo = isThere ? await backUp(folder, copyName('before-restore', now)).catch(() => null) : null
-  await copyWhole(path, join(folder, RESTORED_FILE))
   const asideAt = moveAside(folder, now)
   renameSync(join(folder, RESTORED_FILE), join(folder, DATABASE_FILE))
   stayHere(folder)
   return { path, refusal: null, asideAt, copiedTo }
+}
+
+/** Lays the copy ready beside the database; what stands in the way of that must not keep the service from starting. */
+async function unwritten(path: string, folder: string): Promise<CopyRefusal | null> {
+  try {
+    await copyWhole(path, join(folder, RESTORED_FILE))
+    return null
+  } catch {
+    rmSync(join(folder, RESTORED_FILE), { force: true, recursive: true })
+    return 'unwritten'
+  }
 }
 
 /** The database last: without it, what belongs to it could be taken for rubbish at the next opening. */

@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs'
-import { homedir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { type Clock, realClock, rehearsalClock } from './clock.ts'
+import { chosenFolder } from './preflight/folder.mjs'
 
 const ROOT = join(import.meta.dirname, '..')
 const FASTEST = 3_600
@@ -30,7 +30,7 @@ const unusable = (sentence: string): Error => new Error(sentence)
 export function readConfig(args: readonly string[], env: NodeJS.ProcessEnv, platform = process.platform): Config {
   const flags = readFlags(args)
   return {
-    folder: flags.data ?? env.DUSKROW_DATA ?? dataFolder(env, platform),
+    folder: chosenFolder(flags.data, env, platform),
     port: wholeNumber('--port', flags.port ?? '8080', 65_535),
     isLan: flags.lan ?? false,
     names: flags.name === undefined ? [] : [hostName(flags.name)],
@@ -59,13 +59,6 @@ function readFlags(args: readonly string[]) {
   } catch (error) {
     throw unusable(error instanceof Error ? error.message : 'The flags cannot be read.')
   }
-}
-
-/** Where each system keeps the data of programs: never beside the program itself. */
-export function dataFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
-  if (platform === 'win32') return join(env.LOCALAPPDATA ?? join(homedir(), 'AppData', 'Local'), 'Duskrow')
-  if (platform === 'darwin') return join(homedir(), 'Library', 'Application Support', 'Duskrow')
-  return join(env.XDG_DATA_HOME ?? join(homedir(), '.local', 'share'), 'duskrow')
 }
 
 function wholeNumber(name: string, text: string, max: number): number {

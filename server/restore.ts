@@ -6,14 +6,15 @@ import { backupsOf, type Copy, copiesOf } from '../db/copies.ts'
 import { lookAtCopy } from '../db/copy-look.ts'
 import { lockFolder } from '../db/lock.ts'
 import { type CopyRefusal, goBackIfWished, refusalOf, type WentBack, wishToGoBack } from '../db/restore.ts'
-import { dataFolder } from './config.ts'
 import { Fault } from './errors.ts'
+import { chosenFolder } from './preflight/folder.mjs'
 
 const WHY_NOT: Readonly<Record<CopyRefusal, string>> = {
   none: 'is not there',
   damaged: 'is damaged',
   foreign: 'is no copy of a Duskrow database',
   newer: 'was made by a newer Duskrow than this one',
+  unwritten: 'could not be copied, perhaps because the disk is full',
 }
 
 const NO_COPY = 'There is no whole copy to go back to. Name one that lies elsewhere with --from FILE.'
@@ -23,7 +24,7 @@ export function wentBackText({ path, refusal, asideAt, copiedTo }: WentBack): st
   if (refusal !== null) return `${path} ${WHY_NOT[refusal]}. Nothing was changed.`
   const now = `The database is now ${basename(path)}.`
   if (asideAt === null) return `${now} There was none before.`
-  const copy = copiedTo === null ? 'it was too damaged for a copy' : `a copy of it is ${basename(copiedTo)}`
+  const copy = copiedTo === null ? 'no copy of it could be made' : `a copy of it is ${basename(copiedTo)}`
   return `${now} The one of before lies in ${asideAt}, and ${copy}.`
 }
 
@@ -39,7 +40,7 @@ function asked(args: readonly string[], env: NodeJS.ProcessEnv): Asked {
   const options = { data: text, from: text, list: { type: 'boolean' } } as const
   const { data, from, list } = parseArgs({ args: [...args], options, strict: true }).values
   return {
-    folder: resolve(data ?? env.DUSKROW_DATA ?? dataFolder(env, process.platform)),
+    folder: resolve(chosenFolder(data, env, process.platform)),
     from: from === undefined ? null : resolve(from),
     isListOnly: list ?? false,
   }

@@ -6,6 +6,7 @@ const root = join(import.meta.dirname, '..')
 
 /** Lowest first. A file may import from its own floor and from those before it, never from one after. */
 const FLOORS = [
+  'server/preflight',
   'server/errors',
   'server/clock',
   'server/words',
@@ -25,6 +26,7 @@ const FLOORS = [
 
 /** The outside packages that a floor may use; a floor that is not named here may use any. */
 const PACKAGES: Readonly<Record<string, RegExp>> = {
+  'server/preflight': /^(fs|http|module|net|os|path|url|tsx\/esm\/api)$/,
   'server/errors': /^$/,
   'server/clock': /^$/,
   'server/words': /^$/,
@@ -82,7 +84,7 @@ function sourceFiles(): string[] {
   return ['server', 'db', 'seed-demo']
     .filter((folder) => existsSync(join(root, folder)))
     .flatMap((folder) => readdirSync(join(root, folder), { recursive: true, withFileTypes: true }))
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
+    .filter((entry) => entry.isFile() && /\.(ts|mjs)$/.test(entry.name))
     .map((entry) => relative(root, join(entry.parentPath, entry.name)))
 }
 

@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { dataFolder, readConfig } from '../server/config.ts'
+import { readConfig } from '../server/config.ts'
+import { dataFolder } from '../server/preflight/folder.mjs'
 
 const read = (...args: string[]) => readConfig(args, {})
 

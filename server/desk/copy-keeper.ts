@@ -20,14 +20,14 @@ export interface KeeperNeeds {
 
 /** Makes copies one after the other and knows how they went. */
 export function copyKeeper({ folder, changes, nowMs, copier, second }: KeeperNeeds) {
-  let lastMs = copiesOf(folder)[0]?.madeAt.getTime() ?? null
+  let lastMs = copiesOf(folder, new Date(nowMs()))[0]?.madeAt.getTime() ?? null
   let copiedChanges: number | null = null
   let changedSinceMs: number | null = null
   let trouble: CopyTrouble | null = null
   let isStopped = false
   let underWay: Promise<void> = Promise.resolve()
 
-  const tidy = (): void => rotate(folder, [wishedFor(folder) ?? []].flat())
+  const tidy = (): void => rotate(folder, [wishedFor(folder) ?? []].flat(), new Date(nowMs()))
 
   async function makeCopy(): Promise<void> {
     tidy()
@@ -54,7 +54,8 @@ export function copyKeeper({ folder, changes, nowMs, copier, second }: KeeperNee
 
   /** To the second folder, without anybody waiting for it. */
   async function carry(): Promise<void> {
-    await second?.bringUpToDate(copiesToCarry(copiesOf(folder)).map(({ name }) => join(backupsOf(folder), name)))
+    const copies = copiesToCarry(copiesOf(folder, new Date(nowMs())))
+    await second?.bringUpToDate(copies.map(({ name }) => join(backupsOf(folder), name)))
   }
 
   return {
@@ -62,7 +63,7 @@ export function copyKeeper({ folder, changes, nowMs, copier, second }: KeeperNee
     /** Looks, every minute, whether a copy is due. */
     async tick(): Promise<void> {
       if (changes() !== copiedChanges) changedSinceMs ??= nowMs()
-      if (changedSinceMs !== null && isDue(nowMs() - (lastMs ?? 0))) await copy()
+      if (trouble !== null || (changedSinceMs !== null && isDue(nowMs() - (lastMs ?? 0)))) await copy()
       else if (second?.state().trouble) await carry()
     },
     /** A copy that is broken off from now on is no failure. */

@@ -17,6 +17,7 @@ import { type BackupOptions, openBackups } from './backup-start.ts'
 import { besideDesk } from './beside.ts'
 import { browsing } from './browsing.ts'
 import { bundleWorker } from './bundle.ts'
+import { carryDesk } from './carry.ts'
 import { chartDesk } from './charts.ts'
 import { checkDesk } from './checks.ts'
 import type { Desk, HealthAnswer } from './desk.ts'
@@ -127,7 +128,7 @@ async function deskParts(
 ): Promise<Omit<Desk, 'health' | 'backups' | 'freeBytes' | 'close'>> {
   const { clock, proofRounds = PROOF_ROUNDS } = options
   const log = markLog(stores.marks)
-  const sites = siteDesk(stores)
+  const [sites, telescopes] = [siteDesk(stores), telescopeDesk(stores)]
   const nights = nightDesk({ ...stores, clock })
   const objects = objectDesk({ ...stores, story: storyTeller(stores) })
   const known = knownIn(stores)
@@ -136,7 +137,6 @@ async function deskParts(
   const sky = skyDesk((key) => fixedOf(objects, stores.stars, key))
   const programme = (nightId: string) => programmeOf(stores.tours, log, nightId)
   const extra = stores.objects.outreach().filter((object) => !isForTelescopes(object))
-  const telescopes = telescopeDesk(stores)
   const ownAsOf = (at: Date) => stores.ownObjects.asOf(at).filter(isForTelescopes)
   const learning = learningDesk({ ...stores, sites, nights, log, jobs, clock, ownAsOf })
   const marks = markDesk({ ...stores, clock, log, knowsObject: (key) => known(key) !== undefined, programme })
@@ -162,6 +162,7 @@ async function deskParts(
     beside: besideDesk({ findNight: nights.find, jobs, extra, own, things: stores.ownObjects.all }),
     charts: chartDesk({ ...stores, looked: objects, findNight: nights.find, own, jobs }),
     marks,
+    carry: carryDesk({ stores, knows: (key) => known(key) !== undefined, keyOf, clock }),
     learning,
     ...browsing({ ...stores, own, looked: objects, sites, telescopes, nights, learning, jobs, clock }),
     ...(await doorParts(options, stores)),

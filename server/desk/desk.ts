@@ -19,6 +19,7 @@ import type { Tour } from '../tours/tour.ts'
 import type { AgainDesk } from './again.ts'
 import type { AlignmentDesk } from './alignment.ts'
 import type { BackupDesk } from './backups.ts'
+import type { CarryDesk } from './carry.ts'
 import type { ChartDesk } from './charts.ts'
 import type { DateDesk } from './dates.ts'
 import type { FaultDesk } from './faults.ts'
@@ -167,6 +168,7 @@ export interface Desk {
   readonly go: GoDesk
   readonly reports: ReportDesk
   readonly marks: MarkDesk
+  readonly carry: CarryDesk
   readonly learning: {
     /** What all standing marks of who saw what tell of the newcomers at a site. */
     ofSite(siteId: string): Promise<SiteLearning>

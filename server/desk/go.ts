@@ -82,6 +82,11 @@ export function goDesk(needs: GoNeeds): GoDesk {
     const kept = settings.find(LIMITS_KEY)
     return kept === undefined ? SHIPPED_LIMITS : fromJson(GoLimits, kept)
   }
+  function openNight(nightId: string): Night {
+    const night = findNight(nightId)
+    if (night.state === 'closed') throw new Fault('conflict', 'fault.go-closed')
+    return night
+  }
   const of = (nightId: string): GoNight => goNight(needs, findNight(nightId), limits())
 
   return {
@@ -93,14 +98,13 @@ export function goDesk(needs: GoNeeds): GoDesk {
     },
     of,
     enter(nightId, values, by) {
-      const { id } = findNight(nightId)
+      const { id } = openNight(nightId)
       const problems = goValueProblems(values)
       if (problems.length > 0) throw invalid(problems)
       go.enter(id, readingsOf(values, clock.now(), actorOf(by)))
     },
     decide(nightId, state, why, by) {
-      if (findNight(nightId).state === 'closed') throw new Fault('conflict', 'fault.go-closed')
-      const { proposal } = of(nightId)
+      const { proposal } = of(openNight(nightId).id)
       const plain = oneLine(why, 'why', MOST_WHY)
       const decided = { decidedAt: clock.now(), decidedBy: actorOf(by), decidedName: by.name }
       go.decide(nightId, { state, proposed: proposal.state, why: plain, ...decided })

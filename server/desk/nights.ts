@@ -99,10 +99,18 @@ function stationsFrom(
   })
 }
 
-/** The night under way at the instant, else the next, else the last; undefined without nights. */
+const DAY_MS = 86_400_000
+/** People look on the board for word of a night that is off, from a day before it until it would have closed. */
+const isToday = (opensAt: Date, closesAt: Date, now: Date): boolean =>
+  opensAt.getTime() - now.getTime() < DAY_MS && now <= closesAt
+
+/** The night under way at the instant, else the next, else the last; undefined without nights. One that is off counts on its day alone. */
 export function currentOf(nights: readonly Night[], now: Date): Night | undefined {
-  const dated = nights.filter(({ state }) => state !== 'off').map((night) => ({ night, ...nightHours(night) }))
-  dated.sort((a, b) => a.opensAt.getTime() - b.opensAt.getTime())
+  const dated = nights
+    .map((night) => ({ night, ...nightHours(night) }))
+    .filter(({ night, opensAt, closesAt }) => night.state !== 'off' || isToday(opensAt, closesAt, now))
+  const isOff = ({ night }: { readonly night: Night }): number => Number(night.state === 'off')
+  dated.sort((a, b) => a.opensAt.getTime() - b.opensAt.getTime() || isOff(a) - isOff(b))
   const ahead = dated.find(({ closesAt }) => closesAt >= now)
   return (ahead ?? dated.at(-1))?.night
 }

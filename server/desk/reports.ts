@@ -77,7 +77,7 @@ export function reportDesk(needs: ReportNeeds): ReportDesk {
     edits: (nightId) => editsOf(findNight(nightId).id),
     edit(nightId, draft) {
       const night = findNight(nightId)
-      const problems = reportEditProblems(draft)
+      const problems = reportEditProblems(draft, night)
       if (problems.length > 0) throw invalid(problems)
       if (night.state === 'closed') throw new Fault('conflict', 'fault.report-closed')
       reports.putEdits(nightId, Value.Parse(ReportEdits, draft), clock.now())

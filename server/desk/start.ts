@@ -61,7 +61,8 @@ export function startDesk(needs: StartNeeds): StartDesk {
     },
     near: (said) => [...new Set(places.near(said, MOST_PLACES).map(({ name }) => name))].slice(0, MOST_SPELLINGS),
     async make(asked) {
-      const kept = sites.all().find((site) => asked.place.siteId === site.id || isSame(site, asked.place))
+      const { siteId } = asked.place
+      const kept = sites.all().find((site) => (siteId === null ? isSame(site, asked.place) : site.id === siteId))
       const site = kept ?? newSite(asked.place, sites.all())
       const kit = kitFrom(asked, telescopes.all(), nights.all())
       const factor = kept && factorOf(kept.id)?.factor

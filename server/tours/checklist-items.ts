@@ -32,6 +32,7 @@ const ROWS: Readonly<Record<ItemGroup, readonly Row[]>> = {
     ['cables', 'operator', 'arrive', 45],
     ['steps', 'operator', 'arrive', 45],
     ['caps-off', 'operator', 'sunset', 0],
+    ['caps-on', 'operator', 'sunrise', -30],
     ['path', 'line', 'opens', -30],
     ['first-aid', 'host', 'opens', -30],
     ['children', 'line', 'opens', -10],

@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox'
 import { Value } from 'typebox/value'
 import type { Problem } from '../errors.ts'
+import type { SkyEvening } from '../sky/evening.ts'
 import { isShippedItem, SUN_FIRST } from './checklist-items.ts'
 import { type Dated, nightHours } from './hours.ts'
 import { schemaProblems } from './schema-problems.ts'
@@ -11,8 +12,8 @@ export type ItemGroup = (typeof ITEM_GROUPS)[number]
 
 export const OWNER_ROLES = ['host', 'operator', 'line', 'named'] as const
 
-/** From what the time of an item is counted: the arrival of the timeline, the sunset, and the two ends of the public hours. */
-export const ANCHORS = ['arrive', 'sunset', 'opens', 'closes'] as const
+/** From what the time of an item is counted: the arrival of the timeline, the sunset, the two ends of the public hours, the sunrise. */
+export const ANCHORS = ['arrive', 'sunset', 'opens', 'closes', 'sunrise'] as const
 export type Anchor = (typeof ANCHORS)[number]
 
 export const MOST_ITEMS = 80
@@ -29,7 +30,7 @@ export const ChecklistItem = Type.Object({
     /** Who, where the role is `named`. */
     name: Type.String({ maxLength: 40 }),
   }),
-  from: Type.Enum(['arrive', 'sunset', 'opens', 'closes']),
+  from: Type.Enum(['arrive', 'sunset', 'opens', 'closes', 'sunrise']),
   offsetMin: Type.Integer({ minimum: -LONGEST_OFFSET, maximum: LONGEST_OFFSET }),
 })
 export type ChecklistItem = Static<typeof ChecklistItem>
@@ -58,23 +59,35 @@ export interface TimedItem {
 }
 
 const MINUTE_MS = 60_000
+/** So long after closing a telescope may still stand open. */
+const PACKED_MIN = 90
 
 /**
  * The items of a night by their times, the Sun rule before all others of its minute. What hangs on the sunset begins with
- * the arrival where the Sun has set before it, or does not set.
+ * the arrival where the Sun has set before it, or does not set; what hangs on the sunrise is left out where everything is
+ * packed before.
  */
-export function timedItems(items: readonly ChecklistItem[], night: Dated, sunsetAt: Date | null): readonly TimedItem[] {
+export function timedItems(
+  items: readonly ChecklistItem[],
+  night: Dated,
+  { sunsetAt, sunriseAt }: Pick<SkyEvening, 'sunsetAt' | 'sunriseAt'>,
+): readonly TimedItem[] {
   const { opensAt, closesAt } = nightHours(night)
   const arriveAt =
     setUpTimes({ sunsetAt, starsFromAt: null, opensAt, closesAt }).find(({ step }) => step === 'arrive')?.at ?? opensAt
-  const anchors: Readonly<Record<Anchor, Date>> = {
+  const packedAt = new Date(closesAt.getTime() + PACKED_MIN * MINUTE_MS)
+  const anchors: Readonly<Record<Anchor, Date | null>> = {
     arrive: arriveAt,
     sunset: sunsetAt !== null && sunsetAt > arriveAt ? sunsetAt : arriveAt,
     opens: opensAt,
     closes: closesAt,
+    sunrise: sunriseAt !== null && sunriseAt > opensAt && sunriseAt <= packedAt ? sunriseAt : null,
   }
   const rank = ({ item }: TimedItem): number => (item.id === SUN_FIRST ? 0 : 1)
   return items
-    .map((item) => ({ item, at: new Date(anchors[item.from].getTime() + item.offsetMin * MINUTE_MS) }))
+    .flatMap((item) => {
+      const from = anchors[item.from]
+      return from === null ? [] : [{ item, at: new Date(from.getTime() + item.offsetMin * MINUTE_MS) }]
+    })
     .toSorted((a, b) => a.at.getTime() - b.at.getTime() || rank(a) - rank(b))
 }

@@ -43,5 +43,8 @@ export const isForChild = (height: HeightRange): boolean => isWithin(height, CHI
 export const isForChair = (height: HeightRange, telescope: Pick<Telescope, 'chairReach'>): boolean =>
   telescope.chairReach !== 'no' && isWithin(height, SEATED_CM)
 
-/** True when a standing adult needs no step. */
+/** True when a standing adult needs a step. */
+export const needsStep = ({ highCm }: HeightRange): boolean => highCm > ADULT_CM.most
+
+/** True when a standing adult needs no step and need not stoop. */
 export const isForAdult = (height: HeightRange): boolean => isWithin(height, ADULT_CM)

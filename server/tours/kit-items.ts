@@ -36,6 +36,8 @@ const SURELY_COUNT = 12
 
 const RATIO = /^f\s*\/?\s*([\d.]+)$/
 const PAIR = /^([\d.]+)\s*\/\s*([\d.]+)$/
+/** As some write `130/650`. */
+const WIDTH_BY_FOCUS = /(\d+(?:\.\d+)?)\s*mm\s*x\s*(\d+(?:\.\d+)?)\s*mm/g
 const NUMBER = /^\d+(\.\d+)?$/
 const BETWEEN = /^[,;:+&•–-]$/
 const AND: KitMeaning = { kind: 'and' }
@@ -52,6 +54,7 @@ const tokensOf = (text: string): readonly string[] =>
     )
     .replace(/(\d)\s*[-–]\s*(?=\p{L})/gu, '$1 ')
     .replaceAll('×', 'x')
+    .replace(WIDTH_BY_FOCUS, '$1/$2mm')
     .match(TOKEN) ?? []
 
 /** The kinds of telescope in a sentence, in order, and the words that nothing is known of. */

@@ -32,12 +32,20 @@ export const EDIT_COUNTS = ['adults', 'children', 'peak', 'looks', 'setUpMin', '
 export const EDIT_CLOCKS = ['ranFrom', 'ranTo'] as const
 export const EDIT_WORDS = ['sky', 'weather', 'helpers', 'improve'] as const
 
-/** What is wrong with edits as typed in; [] when they can be kept. */
-export function reportEditProblems(draft: unknown): Problem[] {
-  if (Value.Check(ReportEdits, draft)) return []
+const LONGEST_MS = 12 * 3_600_000
+
+/** What is wrong with edits of a night as typed in; [] when they can be kept. */
+export function reportEditProblems(draft: unknown, night: Night): Problem[] {
+  if (Value.Check(ReportEdits, draft)) return orderProblems(draft, night)
   return schemaProblems(Value.Errors(ReportEdits, draft), ReportEdits).map((problem) =>
     EDIT_CLOCKS.some((name) => name === problem.field) ? { field: problem.field, key: 'problem.go-clock' } : problem,
   )
+}
+
+function orderProblems({ ranFrom, ranTo }: ReportEdits, night: Night): Problem[] {
+  if (ranFrom === undefined || ranTo === undefined) return []
+  const lastedMs = instantOf(night, ranTo).getTime() - instantOf(night, ranFrom).getTime()
+  return lastedMs > 0 && lastedMs <= LONGEST_MS ? [] : [{ field: 'ranTo', key: 'problem.report-order' }]
 }
 
 /** An hour to set up and half an hour to take down; common practice, no source. */
@@ -50,7 +58,7 @@ export interface VolunteerTime {
   /** As run, or as the host corrected it. */
   readonly openMin: number
   readonly setUpMin: number
-  /** (stations + others) x (open + set-up). */
+  /** (stations + others) x (open + set-up), or 0. */
   readonly totalMin: number
 }
 
@@ -65,18 +73,24 @@ export function hoursRun(
   return fromAt && toAt && fromAt <= toAt ? { fromAt, toAt } : ran
 }
 
-/** One person at each station, and whoever else the host counts; a night on which nothing was shown took the set-up alone. */
+/** One person at each station, and whoever else the host counts; none where nothing was shown and the host says no hours. */
 export function volunteerTime(night: Night, facts: Pick<NightFacts, 'ran'>, edits: ReportEdits): VolunteerTime {
   const run = hoursRun(night, facts, edits)
   const openMin = run === null ? 0 : Math.round((run.toAt.getTime() - run.fromAt.getTime()) / 60_000)
   const { setUpMin = USUAL_SET_UP_MIN, extraHelpers = 0 } = edits
   const stations = night.stations.length
-  return { stations, extraHelpers, openMin, setUpMin, totalMin: (stations + extraHelpers) * (openMin + setUpMin) }
+  return {
+    stations,
+    extraHelpers,
+    openMin,
+    setUpMin,
+    totalMin: run === null ? 0 : (stations + extraHelpers) * (openMin + setUpMin),
+  }
 }
 
-/** The people that came: as the host says it, else as counted; null where neither is known. */
+/** The people that came: as the host says it, else as counted; null while adults or children are not known. */
 export function cameOf({ people }: Pick<NightFacts, 'people'>, { adults, children }: ReportEdits): Heads | null {
-  const isKnown = people.isCounted || adults !== undefined || children !== undefined
+  const isKnown = people.isCounted || (adults !== undefined && children !== undefined)
   return isKnown ? { adults: adults ?? people.came.adults, children: children ?? people.came.children } : null
 }
 

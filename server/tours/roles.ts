@@ -1,5 +1,5 @@
 import { DEFAULT_CONDITIONS } from '../sight/conditions.ts'
-import { eyepieceHeight, type HeightRange, isForAdult, isForChair, isForChild } from './eyepiece-height.ts'
+import { eyepieceHeight, type HeightRange, isForChair, isForChild, needsStep } from './eyepiece-height.ts'
 import { type ShownTube, showsOf } from './shows.ts'
 import { PLANET_POWER, PLEIADES_FIELD_DEG } from './shows-remarks.ts'
 import type { Telescope } from './telescope.ts'
@@ -39,7 +39,7 @@ function heightRoles(telescope: Telescope): Role[] {
   return [
     ...(heights.every(isForChild) ? [good('children', values)] : []),
     ...(heights.every((height) => isForChair(height, telescope)) ? [good('seated', values)] : []),
-    ...(heights.every(isForAdult) ? [] : [caution('step', values)]),
+    ...(heights.some(needsStep) ? [caution('step', values)] : []),
   ]
 }
 

@@ -16,7 +16,6 @@ export const NOTE_KEYS = [
   'mobile',
   'curfew',
 ] as const
-export type NoteKey = (typeof NOTE_KEYS)[number]
 
 const Note = Type.String({ maxLength: 200 })
 export const MOST_OWN_LINES = 12

@@ -5,6 +5,7 @@ import type { TSchema } from 'typebox'
 import { Compile } from 'typebox/compile'
 import { Value } from 'typebox/value'
 import { invalid } from '../errors.ts'
+import { closed } from '../tours/closed-schema.ts'
 import { schemaProblems } from '../tours/schema-problems.ts'
 
 /** The largest body of an ordinary request, in bytes. */
@@ -43,16 +44,4 @@ export function checkRequests(app: FastifyInstance): void {
       return check.Check(value) ? { value } : { error: invalid(schemaProblems(check.Errors(value), checked)) }
     }
   })
-}
-
-/** The schema with every object in it closed to fields that it does not name. */
-function closed(schema: TSchema): TSchema {
-  const copy = Object.fromEntries(Object.entries(schema).map(([name, value]) => [name, closedWithin(value)]))
-  const isOpen = copy.type === 'object' && 'properties' in copy && !('additionalProperties' in copy)
-  return isOpen ? { ...copy, additionalProperties: false } : copy
-}
-
-function closedWithin(part: unknown): unknown {
-  if (Array.isArray(part)) return part.map(closedWithin)
-  return part instanceof Object ? closed(part) : part
 }

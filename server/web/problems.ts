@@ -4,6 +4,7 @@ import type { Words } from '../words/words.ts'
 import { SAFE_HEADERS } from './headers.ts'
 import { problemPage } from './pages/problem-page.ts'
 import type { Viewer } from './pages/sheet.ts'
+import { storageTrouble } from './storage-trouble.ts'
 import type { SendPage } from './views.ts'
 
 /** What a guest is told when something cannot be done: a status, the key of the sentence, its values, and the fields. */
@@ -53,6 +54,8 @@ export function troubleOf(error: unknown): Trouble {
     const { code, key, values, problems } = error
     return { status: STATUS_OF_KEY[key] ?? STATUS[code], key, values, problems }
   }
+  const storage = storageTrouble(error)
+  if (storage) return storage
   const status = statusOf(error)
   const key = KEYS[status]
   return key ? { status, key } : { status: 500, key: 'fault.internal' }
@@ -93,7 +96,7 @@ export const isApi = (request: FastifyRequest): boolean => request.url.startsWit
 export function handleErrors(app: FastifyInstance, answer: AnswerTrouble): void {
   app.setErrorHandler(async (error, request, reply) => {
     const trouble = troubleOf(error)
-    if (trouble.status === 500) request.log.error(error)
+    if (trouble.status === 500 || storageTrouble(error)) request.log.error(error)
     return answer(request, reply, trouble)
   })
   app.setNotFoundHandler({ preHandler: app.rateLimit() }, async (request, reply) =>

@@ -33,8 +33,8 @@ const HALVES: readonly (readonly [point: number, half: Half])[] = [
 const LIKE: readonly (readonly [RegExp, string])[] = [
   [/[−–‒]/g, '-'],
   [/[º˚]/g, '°'],
-  [/''|′′|[″”“]/g, '"'],
   [/[′’‘´`ʹ]/g, "'"],
+  [/''|[″”“]/g, '"'],
   [/[/\n]+\s*$/g, ''],
 ]
 const TOKEN = /(\d+(?:[.,]\d+)?)|([°'":])|([+-])|([,;/\n])|(\p{L}+)|(\S)/gu

@@ -7,6 +7,8 @@ export type DateSaid = { readonly date: string } | Pick<Problem, 'key' | 'values
 const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/
 const NUMBERS = /^(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4})$/
 const FEWEST_LETTERS = 3
+/** A leap day comes at the latest after eight years. */
+const YEARS_TO_LEAP = 9
 
 /**
  * Reads a date as people write it: with the month as a word in any order, or in numbers where day and month cannot be
@@ -41,8 +43,8 @@ function inWords(words: Words, typed: string, today: string): DateSaid {
   if (month === undefined || day === undefined || !isClear) return { key: 'problem.date-said' }
   if (year !== undefined) return dayOf(year, month, day)
   const thisYear = Number(today.slice(0, 4))
-  const soon = dayOf(thisYear, month, day)
-  return 'date' in soon && soon.date >= today ? soon : dayOf(thisYear + 1, month, day)
+  const coming = Array.from({ length: YEARS_TO_LEAP }, (_, i) => dayOf(thisYear + i, month, day))
+  return coming.find((said) => 'date' in said && said.date >= today) ?? { key: 'problem.no-such-day' }
 }
 
 /** The month, 1 to 12, whose name begins so. */

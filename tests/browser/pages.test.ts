@@ -80,6 +80,8 @@ const PAGES = {
   'own-objects': '/extras',
   'own-form': '/extras/new',
   'own-import': '/extras/import',
+  carry: '/nights/import',
+  'carry-things': '/extras/file/import',
   'own-words': '/objects/m42/words',
   'night-objects': '/nights/:night/objects?q=orion',
   'object-tonight': '/nights/:night/objects/m42',

@@ -13,6 +13,7 @@ import { join } from 'node:path'
 import SqliteDatabase from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { backUp } from '../../db/backup.ts'
+import { copiesAmong, crowdedOut } from '../../db/copies.ts'
 import { openFolder } from '../../db/folder.ts'
 import { MIGRATIONS, newestSchema, schemaVersion } from '../../db/migrate.ts'
 import { wishedFor, wishToGoBack } from '../../db/restore.ts'
@@ -96,6 +97,22 @@ describe('going back to a copy', () => {
     const wentBack = await visit((open) => open.wentBack)
     expect([await named(), wentBack?.copiedTo]).toEqual([['ada'], null])
     expect(readFileSync(join(wentBack?.asideAt ?? '', 'duskrow.db'), 'utf8')).toBe('damaged beyond reading')
+  })
+
+  it('opens as before where the copy cannot be laid ready, and forgets the wish', async () => {
+    const path = await copyWithAda()
+    wishToGoBack(folder, path)
+    mkdirSync(join(folder, 'duskrow.db.restored'))
+    expect(await visit((open) => open.wentBack)).toMatchObject({ path, refusal: 'unwritten', asideAt: null })
+    expect([await named(), wishedFor(folder)]).toEqual([['ada', 'bo'], null])
+  })
+
+  it('counts copies from later than now, when the clock was ahead, as the oldest', () => {
+    const hour = (day: number, h: number) => `timed-2026-12-${day}T${String(h).padStart(2, '0')}-00-00-000Z.db`
+    const ahead = Array.from({ length: 10 }, (_, h) => hour(18, h))
+    const copies = copiesAmong([...ahead, hour(17, 17)], new Date('2026-12-17T17:20:00Z'))
+    expect(copies[0]?.name).toBe(hour(17, 17))
+    expect(crowdedOut(copies).map((copy) => copy.name)).toEqual([hour(18, 0)])
   })
 
   it('migrates a copy of an older program', async () => {

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { currentOf } from '../../server/desk/nights.ts'
 import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import { south } from '../../seed-demo/south.ts'
@@ -41,6 +42,17 @@ describe('the night on the board', () => {
     clock.moveTo(at)
     expect(desk.nights.current()?.id).toBe(which === 'winter' ? winter.id : july.id)
     clock.moveTo('2026-12-17T17:20:00Z')
+  })
+
+  it('is one that is off on its own day alone, where people look for word of it', () => {
+    const off = { ...winter, id: 'off', state: 'off' as const }
+    const shownAt = (at: string, nights = [off, july]) => currentOf(nights, new Date(at))?.id
+    expect(['2026-12-16T12:00:00Z', '2026-12-17T12:00:00Z', '2026-12-17T20:01:00Z'].map((at) => shownAt(at))).toEqual([
+      july.id,
+      'off',
+      july.id,
+    ])
+    expect(shownAt('2026-12-17T12:00:00Z', [off, winter])).toBe(winter.id)
   })
 })
 

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { judge, PHONES, type Played, playEvening } from '../faults/phones.ts'
 import { phoneService } from '../faults/phones-service.ts'
+import { recordRow } from '../support/fault-rows.ts'
 
 const SHARE = 0.3
 const SEEDS = 200
@@ -11,6 +12,7 @@ const EVENINGS_TOGETHER = 10
 
 it(`${PHONES} phones keep ${SEEDS * TAPS} taps once over air in which ${SHARE * 100} % goes wrong`, async () => {
   const sums: Record<string, number> = {}
+  const wrong: string[] = []
   const count = (name: string, more: number): void => {
     sums[name] = (sums[name] ?? 0) + more
   }
@@ -20,7 +22,7 @@ it(`${PHONES} phones keep ${SEEDS * TAPS} taps once over air in which ${SHARE * 
       for (let own = seed; own < Math.min(seed + EVENINGS_TOGETHER, FIRST_SEED + SEEDS); own++) {
         const played = await playEvening(service, own, TAPS, SHARE)
         const calm = await playEvening(service, own, TAPS, 0)
-        expect(judge(played, calm), `seed ${own}`).toEqual([])
+        wrong.push(...judge(played, calm).map((problem) => `seed ${own}: ${problem}`))
         sumUp(played, count)
       }
     } finally {
@@ -28,7 +30,16 @@ it(`${PHONES} phones keep ${SEEDS * TAPS} taps once over air in which ${SHARE * 
     }
     console.log(`seeds ${FIRST_SEED} to ${seed + EVENINGS_TOGETHER - 1}: ${JSON.stringify(sums)}`)
   }
-  expect((sums.kept ?? 0) + (sums.refused ?? 0)).toBe(SEEDS * TAPS)
+  const answered = (sums.kept ?? 0) + (sums.refused ?? 0)
+  recordRow({
+    row: 4,
+    reached: `${answered} taps in ${SEEDS} evenings of ${PHONES} phones, ${wrong.length} problems`,
+    isReached: wrong.length === 0 && answered >= 100_000,
+    seed: FIRST_SEED,
+    count: answered,
+  })
+  expect(wrong).toEqual([])
+  expect(answered).toBe(SEEDS * TAPS)
 })
 
 function sumUp(

@@ -21,6 +21,7 @@ import { telescopesPage } from '../../server/web/pages/telescopes.ts'
 import { THE_AGAIN } from './again-data.ts'
 import { BACKUP_PAGES } from './backup-pages.ts'
 import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
+import { CARRY_PAGES } from './carry-pages.ts'
 import { CHECK_PAGES } from './check-pages.ts'
 import { DATE_PAGES } from './dates-data.ts'
 import { A_BAD_STATUS } from './fake-backups.ts'
@@ -229,6 +230,7 @@ export const EVERY_PAGE: Models = {
   ...CHECK_PAGES,
   ...GO_PAGES,
   ...REPORT_PAGES,
+  ...CARRY_PAGES,
   ...SET_UP_PAGES,
   ...START_PAGES,
   ...QUEUE_PAGES,

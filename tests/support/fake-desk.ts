@@ -13,6 +13,7 @@ import { A_BESIDE } from './beside-data.ts'
 import { fakeDates } from './dates-data.ts'
 import { fakeAgain } from './fake-again.ts'
 import { fakeBackups } from './fake-backups.ts'
+import { fakeCarry } from './fake-carry.ts'
 import { fakeCharts } from './fake-charts.ts'
 import { fakeGo } from './fake-go.ts'
 import { fakeGroupText } from './fake-group-text.ts'
@@ -78,6 +79,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       backups: fakeBackups(),
       groupText: fakeGroupText(),
       go: fakeGo(kept, (id) => findIn(kept.nights, id, 'night'), NOW),
+      carry: fakeCarry((id) => findIn(kept.nights, id, 'night'), NOW),
       reports: fakeReports(kept, (id) => findIn(kept.nights, id, 'night'), NOW),
       notes: fakeNotes(
         { site: (id) => findIn(kept.sites, id, 'site'), night: (id) => findIn(kept.nights, id, 'night') },

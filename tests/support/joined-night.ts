@@ -1,4 +1,5 @@
 import { randomBytes } from 'node:crypto'
+import type { Database } from 'better-sqlite3'
 import { migrate } from '../../db/migrate.ts'
 import { openDatabase } from '../../db/open.ts'
 import type { Desk } from '../../server/desk/desk.ts'
@@ -43,10 +44,9 @@ export const OWN_TOUR = tourOf('tour-1', OWN)
 export type Cookies = Readonly<Record<keyof Awaited<ReturnType<typeof letIn>>, string>>
 
 /** A fake desk on two nights whose sessions, codes and marks are the real ones, in memory; and everyone let in who can be. */
-export async function joinedDesk() {
-  const db = openDatabase(':memory:')
+export async function joinedDesk(db = openDatabase(':memory:'), through: (db: Database) => Database = (same) => same) {
   migrate(db)
-  const stores = openStores(db)
+  const stores = openStores(through(db))
   const tours = [OWN_TOUR, tourOf('tour-2', OTHER)]
   stores.sites.add(A_SITE)
   stores.telescopes.add(A_TELESCOPE)

@@ -46,13 +46,17 @@ export async function folderWithNight(): Promise<string> {
   return folder
 }
 
+/** How the process takes marks; the last two are wrong on purpose. */
+export type Manner = 'careful' | 'careless' | 'hasty'
+
 /** The command line of a process that takes marks on that folder's night; it needs the bundle. */
 export const takerArgs = (
   folder: string,
   prefix: string,
   count: number,
-  manner: 'careful' | 'careless' = 'careful',
-) => [process.execPath, BUNDLE, folder, prefix, String(count), manner]
+  manner: Manner = 'careful',
+  mostTogether = 3,
+) => [process.execPath, BUNDLE, folder, prefix, String(count), manner, String(mostTogether)]
 
 /** Lets a process take marks and kills it outright at its `killAt`-th acknowledgement; answers all keys that it acknowledged. */
 export async function takeUntilKilled(folder: string, killAt: number): Promise<{ prefix: string; acked: string[] }> {

@@ -9,12 +9,12 @@ import { asHost, asVisitor, testApp } from './web.ts'
 export interface PhoneService extends Awaited<ReturnType<typeof phoneService>> {}
 
 /** The service with its real codes, sessions and pages, and networks that a test may change while it runs. */
-export async function phoneService(needs: Partial<AppNeeds> = {}) {
+export async function phoneService(needs: Partial<AppNeeds> = {}, ...database: Parameters<typeof joinedDesk>) {
   const addresses: PhoneAddress[] = [
     { network: 'hotspot', address: '192.168.137.1' },
     { network: 'wlan0', address: '192.168.1.23' },
   ]
-  const joined = await joinedDesk()
+  const joined = await joinedDesk(...database)
   const { app } = await testApp({
     desk: joined.desk,
     clock: joined.clock,

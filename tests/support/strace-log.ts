@@ -2,15 +2,17 @@ import { execFileSync } from 'node:child_process'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 
+const ACK_IN_HEX = '"\\x61\\x63\\x6b\\x20'
+const SYNCS = ['-s', '80', '-e', 'trace=write,pwrite64,writev,pwritev,fsync,fdatasync']
+
 /** Runs a program and answers the log of what its main thread wrote and synced, one system call a line. */
-export function straceLog(folder: string, command: readonly string[]): string {
-  const calls = 'trace=write,pwrite64,writev,pwritev,fsync,fdatasync'
-  const args = ['-ff', '-y', '-s', '80', '-e', calls, '-o', join(folder, 'calls'), ...command]
+export function straceLog(folder: string, command: readonly string[], flags: readonly string[] = SYNCS): string {
+  const args = ['-ff', '-y', ...flags, '-o', join(folder, 'calls'), ...command]
   execFileSync('strace', args, { stdio: ['ignore', 'ignore', 'inherit'] })
   const logs = readdirSync(folder)
     .filter((name) => name.startsWith('calls.'))
     .map((name) => readFileSync(join(folder, name), 'utf8'))
-  const main = logs.find((log) => log.includes('"ack '))
+  const main = logs.find((log) => log.includes('"ack ') || log.includes(ACK_IN_HEX))
   if (main === undefined) throw new Error('No thread acknowledged anything')
   return main
 }

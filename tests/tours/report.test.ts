@@ -155,8 +155,15 @@ describe('what the host writes', () => {
     expect(cameOf(facts, NO_EDITS)).toEqual({ adults: 12, children: 7 })
     expect(cameOf(facts, { ...NO_EDITS, adults: 14 })).toEqual({ adults: 14, children: 7 })
     expect(cameOf(tell([]), NO_EDITS)).toBeNull()
+    expect(cameOf(tell([]), { ...NO_EDITS, children: 24 })).toBeNull()
+    const ran = (ranFrom: string, ranTo: string) => reportEditProblems({ ...NO_EDITS, ranFrom, ranTo }, A_NIGHT)
+    expect(ran('18:30', '20:00')).toEqual([])
+    expect([ran('20:00', '18:30'), ran('18:30', '09:00')].flat().map(({ key }) => key)).toEqual([
+      'problem.report-order',
+      'problem.report-order',
+    ])
     expect(
-      reportEditProblems({ ...NO_EDITS, adults: -1, ranFrom: 'late' })
+      reportEditProblems({ ...NO_EDITS, adults: -1, ranFrom: 'late' }, A_NIGHT)
         .map(({ field }) => field)
         .sort(),
     ).toEqual(['adults', 'ranFrom'])

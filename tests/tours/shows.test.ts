@@ -100,6 +100,7 @@ describe('whom a telescope suits', () => {
     expect(codes(low)).toEqual(['children', 'seated', 'bright', 'newcomer'])
     expect(codes({ ...low, chairReach: 'no' })).toEqual(['children', 'bright', 'newcomer'])
     expect(codes({ ...low, axisLowCm: 200, axisHighCm: 220 })).toContain('step')
+    expect(codes(kit(102, 1000, [25]))).not.toContain('step')
   })
 
   it('gives the reason in numbers', () => {

@@ -35,6 +35,7 @@ describe('telescopes in plain words', () => {
     ['2x130mm + 3 × 80 mm', '130, 130, 80, 80, 80'],
     ['2 130 mm, 1 60 cm', '130, 130, 600'],
     ['a pair of 130/650', '130 650, 130 650'],
+    ['130mm x 650mm', '130 650'],
     ['a 203 mm f/10 Schmidt-Cassegrain', '203 2030 catadioptric'],
     ['an 8 and a 10 inch dobsonian', '203, 254 reflector altaz-hand'],
     ['two telescopes, 130 mm each', '130, 130'],
@@ -159,6 +160,7 @@ describe('a date in plain words', () => {
     ['17 december', '2026-12-17'],
     ['3 may', '2027-05-03'],
     ['29 February 2028', '2028-02-29'],
+    ['29 February', '2028-02-29'],
   ])('is read of “%s”', (text, date) => expect(read(text)).toEqual({ date }))
 
   it('goes by the months of another language', () => {

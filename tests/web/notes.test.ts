@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type ChecklistItem, checklistProblems, timedItems } from '../../server/tours/checklist.ts'
 import { SHIPPED_ITEMS } from '../../server/tours/checklist-items.ts'
 import { NO_VISIT } from '../../server/tours/class-visit.ts'
+import { nightHours } from '../../server/tours/hours.ts'
 import { NO_NOTES } from '../../server/tours/site-notes.ts'
 import { checklistSheet } from '../../server/web/pages/checklist-sheet.ts'
 import { checklistsPage } from '../../server/web/pages/checklists.ts'
@@ -16,11 +17,11 @@ import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 const MINUTE_MS = 60_000
 describe('the times of a list', () => {
-  const minutesOf = (sunsetAt: Date | null) =>
-    Object.fromEntries(timedItems(SHIPPED_ITEMS, A_NIGHT, sunsetAt).map(({ item, at }) => [item.id, at]))
+  const minutesOf = (sunsetAt: Date | null, sunriseAt: Date | null = null) =>
+    Object.fromEntries(timedItems(SHIPPED_ITEMS, A_NIGHT, { sunsetAt, sunriseAt }).map(({ item, at }) => [item.id, at]))
 
   it('are counted from arrival, sunset, opening and closing, in the order of the clock', () => {
-    const timed = timedItems(SHIPPED_ITEMS, A_NIGHT, AN_EVENING.sunsetAt)
+    const timed = timedItems(SHIPPED_ITEMS, A_NIGHT, AN_EVENING)
     const times = timed.map(({ at }) => at.getTime())
     expect(times).toEqual(times.toSorted((a, b) => a - b))
     const at = minutesOf(AN_EVENING.sunsetAt)
@@ -32,7 +33,7 @@ describe('the times of a list', () => {
   })
 
   it('put the Sun before everything else of its minute, wherever it stands in the list', () => {
-    const timed = timedItems(SHIPPED_ITEMS.toReversed(), A_NIGHT, AN_EVENING.sunsetAt)
+    const timed = timedItems(SHIPPED_ITEMS.toReversed(), A_NIGHT, AN_EVENING)
     const sunAt = timed.find(({ item }) => item.id === 'sun')?.at.getTime() ?? 0
     const together = timed.filter(({ at }) => at.getTime() === sunAt).map(({ item }) => item.id)
     expect(together).toEqual(['sun', 'ground'])
@@ -44,6 +45,20 @@ describe('the times of a list', () => {
       const at = minutesOf(sunsetAt)
       expect(at['caps-off']).toEqual(at.sun)
     }
+  })
+})
+
+describe('the caps before sunrise', () => {
+  const capsAt = (hours: number) => {
+    const closesAt = nightHours(A_NIGHT).closesAt.getTime()
+    const sunriseAt = new Date(closesAt + hours * 60 * MINUTE_MS)
+    const timed = timedItems(SHIPPED_ITEMS, A_NIGHT, { sunsetAt: null, sunriseAt })
+    return timed.find(({ item }) => item.id === 'caps-on')?.at.getTime() ?? null
+  }
+
+  it('stand on the list half an hour ahead where the Sun rises before all is packed, and nowhere else', () => {
+    expect(capsAt(1)).toBe(nightHours(A_NIGHT).closesAt.getTime() + 30 * MINUTE_MS)
+    expect(capsAt(2)).toBeNull()
   })
 })
 
@@ -150,6 +165,7 @@ describe('the pages', () => {
       night: A_NIGHT,
       checklist: service.desk.notes.checklist('night-1'),
       sunsetAt: null,
+      sunriseAt: null,
       sun: 'sets',
       hasTour: true,
       look: 'day',

@@ -4,8 +4,8 @@ import { faultsOfNight, timesOf } from '../support/odd-clock-faults.ts'
 import { oddClockRound, oddestMoment } from '../support/odd-clock-round.ts'
 import { ODD_NIGHTS } from '../support/odd-clocks.ts'
 
-/** Five of them here; every one of them, at more moments and with the year of dates, is asked in the long run. */
-const SHORT = ODD_NIGHTS.slice(0, 5)
+/** Three of them here; every one of them, at more moments and with the year of dates, is asked in the long run. */
+const SHORT = ODD_NIGHTS.slice(0, 3)
 const YEARS = /^(\/api)?\/(dates|objects)\?/
 
 let round: Awaited<ReturnType<typeof oddClockRound>>

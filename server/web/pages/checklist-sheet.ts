@@ -17,7 +17,8 @@ export interface ChecklistSheet {
 }
 
 /** What is to be seen to by the clock, with a box and an owner each. */
-export function checklistSheet({ words }: Viewer, { night, checklist, evening, setUp }: PrintSubject): ChecklistSheet {
+export function checklistSheet(viewer: Viewer, { night, checklist, evening, setUp }: PrintSubject): ChecklistSheet {
+  const { words } = viewer
   return {
     title: words.say('print.checklists'),
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
@@ -29,10 +30,10 @@ export function checklistSheet({ words }: Viewer, { night, checklist, evening, s
       words.say('checklist.who'),
       words.say('set-up.done'),
     ],
-    lines: timedItems(checklist, night, evening.sunsetAt).map(({ item, at }) => ({
+    lines: timedItems(checklist, night, evening).map(({ item, at }) => ({
       time: timeText(words, night, at),
       text: itemText(words, item),
-      owner: ownerText(words, item.owner),
+      owner: ownerText(viewer, item.owner),
     })),
     emptyText: words.say('checklist.empty'),
     nightText: night.title,

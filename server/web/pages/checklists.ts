@@ -44,6 +44,7 @@ export interface ChecklistsSubject {
   readonly night: Night
   readonly checklist: Checklist
   readonly sunsetAt: Date | null
+  readonly sunriseAt: Date | null
   readonly sun: SunTonight
   readonly hasTour: boolean
   readonly look: 'day' | 'lamp'
@@ -52,8 +53,8 @@ export interface ChecklistsSubject {
 /** What is to be seen to on a night, in the order of the clock, the Sun first; whoever has joined may tick. */
 export function checklistsPage(viewer: Viewer, subject: ChecklistsSubject): ChecklistsPage {
   const { words } = viewer
-  const { night, checklist, sunsetAt, look } = subject
-  const timed = timedItems(checklist.items, night, sunsetAt)
+  const { night, checklist, look } = subject
+  const timed = timedItems(checklist.items, night, subject)
   const isDone = (id: string): boolean => checklist.done.has(id)
   return {
     sheet: listSheet(viewer, night, look),
@@ -74,7 +75,7 @@ export function checklistsPage(viewer: Viewer, subject: ChecklistsSubject): Chec
       id: item.id,
       time: timeText(words, night, at),
       text: itemText(words, item),
-      owner: ownerText(words, item.owner),
+      owner: ownerText(viewer, item.owner),
       isDone: isDone(item.id),
       act: isDone(item.id) ? 'untick' : 'tick',
     })),

@@ -1,5 +1,5 @@
 import type { GoNight } from '../../desk/go.ts'
-import type { GoReading, Judged, Proposal, ReadingKind } from '../../tours/go-judge.ts'
+import type { GoReading, Judged, ReadingKind } from '../../tours/go-judge.ts'
 import type { GoLimits } from '../../tours/go-limits.ts'
 import type { GoDecision, GoPlan } from '../../tours/go-plan.ts'
 import { calendarDate, instantOf, nightHours } from '../../tours/hours.ts'
@@ -92,11 +92,26 @@ export function limitText(words: Words, kind: ReadingKind, limits: GoLimits, clo
 const namesOf = (words: Words, kinds: readonly ReadingKind[]): string =>
   words.list(kinds.map((kind) => words.say(`go.of-${kind}`)))
 
-/** What the values speak for, and what is not known. */
-export function proposalTexts(words: Words, { state, because, missing }: Proposal): string[] {
+/** A choice: weather of so long ago says little of the evening. */
+const OLD_MS = 6 * 3_600_000
+
+/** What the values speak for, what is not known, and what was entered too long ago. */
+export function proposalTexts(
+  words: Words,
+  { proposal, judged }: Pick<GoNight, 'proposal' | 'judged'>,
+  now: Date,
+): string[] {
+  const { state, because, missing } = proposal
+  const old = judged.flatMap(({ kind, known }) =>
+    known !== null && now.getTime() - known.reading.enteredAt.getTime() > OLD_MS ? [kind] : [],
+  )
   const said = words.say(`go.proposal-${state}`, { what: namesOf(words, because) })
   const lacking = missing.length > 0 && state !== 'unknown'
-  return [said, ...(lacking ? [words.say('go.missing', { what: namesOf(words, missing) })] : [])]
+  return [
+    said,
+    ...(lacking ? [words.say('go.missing', { what: namesOf(words, missing) })] : []),
+    ...(old.length > 0 ? [words.say('go.old', { what: namesOf(words, old) })] : []),
+  ]
 }
 
 /** One decision with what had been proposed and why. */

@@ -91,7 +91,7 @@ export function goPage(viewer: Viewer, subject: GoSubject): GoPage {
     limitsLink: viewer.mayHost ? { href: `/nights/${night.id}/go/limits`, text: words.say('go.to-limits') } : null,
     units: words.settings.units,
     enter,
-    proposal: proposalTexts(words, go.proposal),
+    proposal: proposalTexts(words, go, viewer.now),
     keep: subject.thin === null ? words.say('go.later') : keepText(words, night, subject.names, subject.thin),
     thinLink: { href: `/nights/${night.id}/thin-cloud`, text: words.say('go.to-thin') },
     decide,

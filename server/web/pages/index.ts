@@ -3,6 +3,7 @@ import type { AlignPage } from './align.ts'
 import type { AloudPage } from './aloud.ts'
 import type { BackupsPage, GoBackPage } from './backups.ts'
 import type { BoardPage } from './board.ts'
+import type { CarryPage } from './carry.ts'
 import type { CheckPage } from './check.ts'
 import type { ChecklistsPage } from './checklists.ts'
 import type { ChecklistsForm } from './checklists-form.ts'
@@ -54,6 +55,7 @@ import type { WishesPage } from './wishes.ts'
 export interface Pages {
   readonly board: BoardPage
   readonly backups: BackupsPage
+  readonly carry: CarryPage
   readonly 'go-back': GoBackPage
   readonly 'sign-in': SignInPage
   readonly join: JoinPage

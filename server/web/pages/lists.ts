@@ -16,6 +16,8 @@ export interface NightsPage {
     readonly place: string
     readonly detail: string
     readonly state: string
+    /** The night as a file, for the host. */
+    readonly file: (Link & { readonly label: string }) | null
   }[]
   readonly emptyText: string
   readonly add: readonly { readonly href: string; readonly text: string }[]
@@ -35,6 +37,13 @@ export function nightsPage(viewer: Viewer, nights: readonly Night[]): NightsPage
       place: site.name,
       detail: words.say('page.night-detail', { opens, closes, count: stations.length }),
       state: words.say(`state.${state}`),
+      file: mayHost
+        ? {
+            href: `/nights/${id}/file`,
+            text: words.say('carry.as-file'),
+            label: words.say('carry.as-file-of', { title, date: words.date(date) }),
+          }
+        : null,
     })),
     emptyText: words.say(mayHost ? 'page.nights-empty' : 'page.nights-empty-visitor'),
     add: [
@@ -42,6 +51,7 @@ export function nightsPage(viewer: Viewer, nights: readonly Night[]): NightsPage
         ? [
             { href: '/nights/new', text: words.say('page.new-night') },
             { href: '/start', text: words.say('start.link') },
+            { href: '/nights/import', text: words.say('carry.night-title') },
           ]
         : []),
       { href: '/season', text: words.say('season.link') },

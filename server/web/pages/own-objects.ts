@@ -84,6 +84,8 @@ const byTime = (a: OwnThing, b: OwnThing): number => (a.draft.fromAt ?? '').loca
 const adders = (words: Words): readonly Adder[] => [
   { href: '/extras/new', text: words.say('own.add') },
   { href: '/extras/import', text: words.say('own.import') },
+  { href: '/extras/file', text: words.say('carry.things-file') },
+  { href: '/extras/file/import', text: words.say('carry.things-title') },
 ]
 
 function row({ words, mayHost }: Viewer, thing: OwnThing, nights: readonly Night[]): OwnRow {

@@ -99,12 +99,13 @@ const notesOf = (ground: ReportGround): string[] => [
   volunteerText(ground),
 ]
 
-function waysOf({ words, report }: ReportGround): PaperLink[] {
+function waysOf({ words, report, mayHost }: ReportGround): PaperLink[] {
   const href = reportHref(report.night)
   return [
     { href: `${href}/print`, text: words.say('report.print') },
     { href: `${href}.csv`, text: words.say('report.csv') },
     { href: `/api${href}`, text: words.say('report.json') },
+    ...(mayHost ? [{ href: `/nights/${report.night.id}/file`, text: words.say('carry.whole-night') }] : []),
     { href: '/season', text: words.say('season.link') },
   ]
 }

@@ -16,7 +16,7 @@ export interface SkyChoice {
   readonly chosen: Sky
 }
 
-/** The skies to choose from; without a choice, or with one that is none, the site that was added last, else the usual sky. */
+/** The skies to choose from; without a choice, or with one that is none, the last site of the list, else the usual sky. */
 export function skyChoice(words: Words, sites: readonly Site[], asked: string | undefined): SkyChoice {
   const options = [
     ...sites.map(({ id, name, skyMag }) => ({ value: id, text: name, zenithMag: skyMag })),

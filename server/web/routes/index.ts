@@ -4,6 +4,7 @@ import { alignRoutes } from './align.ts'
 import { aloudRoutes } from './aloud.ts'
 import { backupRoutes } from './backups.ts'
 import { boardRoutes } from './board.ts'
+import { carryRoutes } from './carry.ts'
 import { checkRoutes } from './check.ts'
 import { checklistRoutes } from './checklists.ts'
 import { classVisitRoutes } from './class-visit.ts'
@@ -61,6 +62,7 @@ const PLUGINS = [
   goLimitRoutes,
   reportRoutes,
   seasonRoutes,
+  carryRoutes,
   aloudRoutes,
   faultRoutes,
   alignRoutes,

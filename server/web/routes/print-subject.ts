@@ -1,6 +1,7 @@
 import type { Static } from 'typebox'
 import type { Desk } from '../../desk/desk.ts'
 import { Fault } from '../../errors.ts'
+import { NO_VISIT } from '../../tours/class-visit.ts'
 import { eveningDate } from '../../tours/hours.ts'
 import { languageCode } from '../../tours/own-words.ts'
 import { placeOf } from '../../tours/site.ts'
@@ -50,7 +51,7 @@ export async function printed<Made>(
     groupText: desk.groupText.find(),
     siteNotes: mayHost ? desk.notes.site(night.site.id) : NO_NOTES,
     checklist: desk.notes.checklist(id).items,
-    visit: desk.notes.visit(id),
+    visit: mayHost ? desk.notes.visit(id) : NO_VISIT,
     second: secondOf(desk, id, language, query.second),
     cards,
     look,

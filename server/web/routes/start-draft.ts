@@ -24,7 +24,7 @@ const LONGEST_IN_TITLE = 50
 export function readStart({ words, now }: Viewer, desk: StartDesk, values: FormValues): StartRead {
   const town = (values.town ?? '').trim()
   const { place, places, problems: ofPlace } = readPlace(desk, town, values.place)
-  const day = dateSaid(words, values.date ?? '', calendarDate(now, 'UTC'))
+  const day = dateSaid(words, values.date ?? '', calendarDate(now, place?.zone ?? 'UTC'))
   const kit = kitSaid(values.kit ?? '', kitWords(words))
   const ofDate = 'date' in day ? [] : [{ field: 'date', ...day }]
   const problems = [...ofPlace, ...ofDate, ...kit.problems]

@@ -1,0 +1,84 @@
+import { north } from '../../seed-demo/north.ts'
+import { seedEvening } from '../../seed-demo/seed.ts'
+import { buildApp } from '../../server/app.ts'
+import { nightHours } from '../../server/tours/hours.ts'
+import { readWordTables } from '../../server/web/language.ts'
+import { PIECE_NAMES } from '../../server/web/pages/papers.ts'
+import type { RouteRole } from '../../server/web/roles.ts'
+import { pageWriter } from '../../server/web/views.ts'
+import { freshFolder, openDesk, removeFolder, standingClock } from './desk-folder.ts'
+import { A_CLUSTER_DRAFT } from './own-object-data.ts'
+import { asHost, HOST, WIDE } from './web.ts'
+
+const PIN = '271828'
+const STEPS = 60
+
+export interface Told {
+  readonly url: string
+  readonly status: number
+  readonly type: string
+  readonly body: string
+}
+
+/** The whole service over a real desk with the demo night, a programme and an own object, asked by the host. */
+export async function typedService() {
+  const folder = freshFolder()
+  const clock = standingClock('2026-12-17T14:00:00Z')
+  const desk = await openDesk(folder, { clock, pin: PIN })
+  const night = seedEvening(desk, north)
+  await desk.tours.build(night.id, { seed: 1, steps: STEPS })
+  const own = desk.own.add(A_CLUSTER_DRAFT)
+  const routes: RouteRole[] = []
+  const app = await buildApp({
+    desk,
+    clock,
+    words: readWordTables(),
+    allowedHosts: () => new Set([HOST]),
+    limits: WIDE,
+    assets: { all: [], path: (name) => `/assets/${name}` },
+    writePage: pageWriter({ path: (name) => `/assets/${name}` }),
+    routeSeen: (route) => routes.push(route),
+  })
+  await app.ready()
+  const cookie = `duskrow-session=${await desk.sessions.signIn(PIN)}`
+  clock.moveTo(new Date(nightHours(night).opensAt.getTime() + 1_800_000).toISOString())
+
+  async function ask(method: 'GET' | 'POST', url: string, payload?: string): Promise<Told> {
+    const headers = { host: HOST, cookie, ...(payload !== undefined && { 'content-type': FORM }) }
+    const answer = await app.inject(asHost({ method, url, headers, ...(payload !== undefined && { payload }) }))
+    const type = String(answer.headers['content-type'] ?? '')
+    return { url, status: answer.statusCode, type, body: answer.body }
+  }
+
+  const pages = routes
+    .filter(({ method, url }) => method === 'GET' && !LEFT_OUT.test(url))
+    .flatMap(({ url }) => (url.includes(':piece') ? PIECE_NAMES.map((piece) => url.replace(':piece', piece)) : [url]))
+    .map((url) =>
+      url
+        .replace('/extras/:key', `/extras/${own.key}`)
+        .replace('/objects/own/:key', `/objects/own/${own.key}`)
+        .replace('/nights/:id', `/nights/${night.id}`)
+        .replace('/sites/:id', `/sites/${night.site.id}`)
+        .replace('/telescopes/:id', `/telescopes/${night.stations[0]?.telescope?.id}`)
+        .replace(':nightId', night.id)
+        .replace(':stationId', night.stations[0]?.id ?? '')
+        .replace(':language', 'en')
+        .replace(':key', own.key),
+    )
+  return {
+    pages: [...new Set(pages)].filter((url) => !url.includes(':')),
+    get: (url: string) => ask('GET', url),
+    post: (url: string, fields: readonly (readonly [string, string])[]) =>
+      ask('POST', url, new URLSearchParams(fields.map(([name, value]): [string, string] => [name, value])).toString()),
+    async close() {
+      await app.close()
+      await desk.close()
+      removeFolder(folder)
+    },
+  }
+}
+const FORM = 'application/x-www-form-urlencoded'
+/** A stream, which never ends, and what holds nothing typed. */
+const LEFT_OUT = /\/live$|^\/assets|openapi|\/api\/(health|places|sky)|^\/backups/
+
+export type TypedService = Awaited<ReturnType<typeof typedService>>
