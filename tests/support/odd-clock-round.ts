@@ -4,9 +4,9 @@ import type { Desk } from '../../server/desk/desk.ts'
 import { eveningSpan, nightHours } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { Tour } from '../../server/tours/tour.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import type { RouteRole } from '../../server/web/roles.ts'
+import { ASSETS } from './assets.ts'
 import { freshFolder, openDesk, removeFolder, standingClock } from './desk-folder.ts'
 import { nightAddresses } from './night-addresses.ts'
 import type { OddNight } from './odd-clocks.ts'
@@ -48,7 +48,7 @@ export async function oddClockRound() {
     words: readWordTables(),
     allowedHosts: () => new Set([HOST]),
     limits: WIDE,
-    assets: await loadAssets(),
+    assets: await ASSETS,
     routeSeen: (route) => routes.push(route),
   })
   await app.ready()

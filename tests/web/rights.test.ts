@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
 import { SAFE_HEADERS } from '../../server/web/headers.ts'
 import type { Role, RouteRole } from '../../server/web/roles.ts'
+import { ASSETS } from '../support/assets.ts'
 import { recordRow } from '../support/fault-rows.ts'
 import { joinedDesk, OTHER, OWN } from '../support/joined-night.ts'
 import { HOST, LAN_HOST, PHONE, type TestApp, testApp, WIDE } from '../support/web.ts'
@@ -116,7 +116,7 @@ beforeAll(async () => {
   const sessions = { ...door.desk.sessions, signOut() {} }
   service = await testApp({
     desk: { ...door.desk, sessions },
-    assets: await loadAssets(),
+    assets: await ASSETS,
     limits: { ...WIDE, live: { perAddress: 1_000, inAll: 1_000 } },
     routeSeen: (route) => routes.push(route),
   })

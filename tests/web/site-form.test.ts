@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Town } from '../../server/tours/site.ts'
-import { loadAssets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { ASSETS } from '../support/assets.ts'
 import { A_SITE } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
 import { filledIn } from '../support/typed-form.ts'
@@ -11,7 +11,7 @@ import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await loadAssets()
+  const assets = await ASSETS
   service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
 })
 afterAll(() => service.app.close())

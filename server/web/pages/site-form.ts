@@ -87,7 +87,7 @@ export function siteFormPage(viewer: Viewer, subject: SiteFormSubject): SiteForm
     sky,
     skyline,
     glow,
-    glows: growing(words, 'glowRows', rows.glows, MOST_GLOWS),
+    glows: growing('glowRows', rows.glows, MOST_GLOWS, words.say('page.more-rows')),
   }
 }
 

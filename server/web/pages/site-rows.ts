@@ -33,10 +33,11 @@ export interface GrowingRows {
   readonly moreText: string | null
 }
 
-export const growing = (words: Words, name: string, count: number, most: number): GrowingRows => ({
+/** `count` rows of at most `most`; `text` stands on the button. */
+export const growing = (name: string, count: number, most: number, text: string): GrowingRows => ({
   name,
   count: String(count),
-  moreText: count < most ? words.say('page.more-rows') : null,
+  moreText: count < most ? text : null,
 })
 
 /** The rows of the skyline: sixteen compass points, or `corners` corners whose direction can be changed. */

@@ -74,7 +74,7 @@ export function skylinePart(words: Words, { state, corners, drawn, notes }: Skyl
     heightLabel: words.say('page.skyline-height'),
     nameLabel: words.say('page.skyline-name'),
     rows: skylineRows(words, state, corners),
-    corners: corners === null ? null : growing(words, 'cornerRows', corners, MOST_CORNERS),
+    corners: corners === null ? null : growing('cornerRows', corners, MOST_CORNERS, words.say('page.more-rows')),
   }
 }
 

@@ -4,7 +4,7 @@ import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import type { GrowingRows } from './site-rows.ts'
+import { type GrowingRows, growing } from './site-rows.ts'
 import { skyChoice, skyField } from './sky-choice.ts'
 import { eyepieceRow, type FormRow, factorRow, optionsOf, tubeRow } from './telescope-form-rows.ts'
 import { finderFields, keptFields } from './telescope-kit-fields.ts'
@@ -104,12 +104,6 @@ function showing(words: Words, { state, sites, asked }: TelescopeFormSubject) {
     shows: asked && showsPart(words, showsOf(asked, usualNight(zenithMag)), text),
   }
 }
-
-const growing = (name: string, count: number, most: number, text: string): GrowingRows => ({
-  name,
-  count: String(count),
-  moreText: count < most ? text : null,
-})
 
 const labels = (words: Words) => ({
   tubesLabel: words.say('page.tubes'),
