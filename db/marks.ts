@@ -1,8 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { Type } from 'typebox'
-import { Value } from 'typebox/value'
+import { Compile } from 'typebox/compile'
 import { MARK_KINDS, type Mark, type MarkKind } from '../server/tours/mark.ts'
-import { fromJson } from './json.ts'
 
 interface MarkRow {
   readonly seq: number
@@ -20,8 +19,8 @@ export type MarkStore = ReturnType<typeof markStore>
 
 const COLUMNS = `seq, key, night_id AS nightId, station_id AS stationId, kind, payload, by, received_at AS receivedAt,
   happened_at AS happenedAt`
-const Kind = Type.Unsafe<MarkKind>(Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind))))
-const Payload = Type.Record(Type.String(), Type.Unknown())
+const kindIn = Compile(Type.Unsafe<MarkKind>(Type.Union(MARK_KINDS.map((kind) => Type.Literal(kind)))))
+const payloadIn = Compile(Type.Record(Type.String(), Type.Unknown()))
 
 /** Every statement about marks. Marks are only ever added. */
 export function markStore(db: Database) {
@@ -72,8 +71,8 @@ const rowOf = (mark: Omit<Mark, 'seq'>): Record<string, string | null> => ({
 
 const markOf = (row: MarkRow): Mark => ({
   ...row,
-  kind: Value.Parse(Kind, row.kind),
-  payload: fromJson(Payload, row.payload),
+  kind: kindIn.Parse(row.kind),
+  payload: payloadIn.Parse(JSON.parse(row.payload)),
   receivedAt: new Date(row.receivedAt),
   happenedAt: new Date(row.happenedAt),
 })

@@ -57,6 +57,8 @@ export function nightStore(db: Database, sites: SiteStore, telescopes: Telescope
     /** Every station that the night has ever had, those out of the row included. */
     everyStation: (nightId: string): readonly Station[] => stations.every(nightId),
     everyStationId: stations.everyId,
+    /** The stations that stand in the row, in order, without reading the night. */
+    rowIds: stations.rowIds,
     /** The zone of a night's site, without reading the night. */
     zoneOf: (nightId: string): string | undefined => zone.get(nightId),
   }

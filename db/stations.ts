@@ -19,6 +19,9 @@ export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'fin
   const ever = db.prepare<[string], StationRow>(
     `SELECT ${COLUMNS} FROM ${TABLES} WHERE night_id = ? ORDER BY station.id`,
   )
+  const rowIds = db
+    .prepare<[string], string>('SELECT id FROM station WHERE night_id = ? AND position IS NOT NULL ORDER BY position')
+    .pluck()
   const everyId = db.prepare<[string], string>('SELECT id FROM station WHERE night_id = ?').pluck()
   const leaveRow = db.prepare<[string]>('UPDATE station SET position = NULL WHERE night_id = ?')
   const put = db.prepare<[Record<string, string | number | null>]>(`
@@ -40,6 +43,8 @@ export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'fin
   return {
     /** The stations that stand in the row, in order. */
     row: (nightId: string): readonly Station[] => inRow.all(nightId).map(stationOf),
+    /** The ids of `row`. */
+    rowIds: (nightId: string): readonly string[] => rowIds.all(nightId),
     /** Every station of the night, those out of the row included. */
     every: (nightId: string): readonly Station[] => ever.all(nightId).map(stationOf),
     /** The ids of `every`. */

@@ -1,7 +1,8 @@
 import { isDeepStrictEqual } from 'node:util'
 import { Value } from 'typebox/value'
 import type { Problem } from '../errors.ts'
-import { MARK_PAYLOADS, type Mark, MarkDraft, type MarkKind, STATION_KINDS } from '../tours/mark.ts'
+import { type Mark, MarkDraft, type MarkKind, STATION_KINDS } from '../tours/mark.ts'
+import { payloadProblems } from '../tours/mark-payload.ts'
 import { schemaProblems } from '../tours/schema-problems.ts'
 import type { Stores } from './stores.ts'
 
@@ -19,9 +20,7 @@ export const draftProblems = (draft: unknown): Problem[] => schemaProblems(Value
 /** What is wrong with a new mark on this night; [] when it can be kept. */
 export function markProblems({ kind, payload, stationId }: MarkDraft, ground: MarkGround): Problem[] {
   const { marks, tours, nightId } = ground
-  // Written strictly and read openly: a field that an older program kept does no harm.
-  const shape = { ...MARK_PAYLOADS[kind], additionalProperties: false }
-  const wrong = schemaProblems(Value.Errors(shape, payload), shape)
+  const wrong = payloadProblems(kind, payload)
   if (wrong.length > 0) return wrong.map((problem) => inside('payload', problem))
   const [target, mark, tour] = [payload.targetKey, payload.markKey, payload.tourId].map(textOrNull)
   return [

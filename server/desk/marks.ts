@@ -1,4 +1,4 @@
-import { Value } from 'typebox/value'
+import { Compile } from 'typebox/compile'
 import type { Phone } from '../../db/phones.ts'
 import type { Clock } from '../clock.ts'
 import { invalid, notFound, type Problem } from '../errors.ts'
@@ -34,6 +34,8 @@ type Needs = Pick<Stores, 'marks' | 'nights' | 'tours'> & {
   readonly programme: (nightId: string) => Tour | undefined
 }
 
+const draftCheck = Compile(MarkDraft)
+
 type Verdict = { readonly mark: Mark } | { readonly key: string | null; readonly problems: readonly Problem[] }
 
 /** Keeping the night's acts, and the state they fold into. */
@@ -45,16 +47,14 @@ export function markDesk({ marks, nights, tours, clock, log, knowsObject, progra
   // A night never goes away, and reading one whole for each question would be most of the work of a mark.
   const sure = new Set<string>()
 
-  function nightOf(nightId: string) {
-    const night = nights.find(nightId)
-    if (!night) throw notFound('night')
+  function makeSure(nightId: string): void {
+    if (sure.has(nightId)) return
+    if (!nights.find(nightId)) throw notFound('night')
     sure.add(nightId)
-    return night
   }
-  const makeSure = (nightId: string): unknown => sure.has(nightId) || nightOf(nightId)
 
   function keep(draft: unknown, ground: MarkGround, by: string, receivedAt: Date): Verdict {
-    if (!Value.Check(MarkDraft, draft)) return { key: keyOf(draft), problems: draftProblems(draft) }
+    if (!draftCheck.Check(draft)) return { key: keyOf(draft), problems: draftProblems(draft) }
     const { key, kind, stationId, payload } = draft
     const kept = marks.find(key)
     const problems = kept ? reuseProblems(kept, draft, ground.nightId) : markProblems(draft, ground)
@@ -76,10 +76,12 @@ export function markDesk({ marks, nights, tours, clock, log, knowsObject, progra
     together: marks.together,
     since(nightId, seq) {
       makeSure(nightId)
-      return log.all(nightId).filter((mark) => mark.seq > seq)
+      const acts = log.all(nightId)
+      return acts.slice(acts.findLastIndex((mark) => mark.seq <= seq) + 1)
     },
     field(nightId) {
-      const night = nightOf(nightId)
+      makeSure(nightId)
+      const night = { id: nightId, stations: nights.rowIds(nightId).map((id) => ({ id })) }
       return foldOf({ night, tour: programme(nightId) ?? null, marks: log.all(nightId), at: clock.now() })
     },
     version(nightId) {

@@ -1,9 +1,8 @@
-import { Value } from 'typebox/value'
 import type { Problem } from '../errors.ts'
-import { MARK_PAYLOADS, type MarkDraft } from './mark.ts'
+import type { MarkDraft } from './mark.ts'
+import { payloadProblems } from './mark-payload.ts'
 import type { News } from './news.ts'
 import type { Night } from './night.ts'
-import { schemaProblems } from './schema-problems.ts'
 import type { SkyPart } from './sky-part.ts'
 
 /** A night under way as the host tells it; what is as it was known to be is no news. */
@@ -59,7 +58,7 @@ export const toldMarks = (told: Told, known: Known): MarkDraft[] => [
 function timedProblems({ timed }: Told, { stations }: Known): Problem[] {
   if (timed === null) return []
   const { stationId, ...payload } = timed
-  const wrong = schemaProblems(Value.Errors(MARK_PAYLOADS.timed, payload), MARK_PAYLOADS.timed)
+  const wrong = payloadProblems('timed', payload)
   const lookSec = payload.seconds / payload.people
   const isOdd = wrong.length === 0 && (lookSec < LOOK_SEC.minimum || lookSec > LOOK_SEC.maximum)
   return [

@@ -1,12 +1,12 @@
-import { Value } from 'typebox/value'
 import type { FieldState } from './field.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
-import type { Night } from './night.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
+import type { Night, Station } from './night.ts'
 import { stationNow } from './station-fold.ts'
 import type { Stop } from './tour.ts'
 
 export interface FieldInput {
-  readonly night: Night
+  readonly night: Pick<Night, 'id'> & { readonly stations: readonly Pick<Station, 'id'>[] }
   /** The accepted programme, or null before one is made. */
   readonly tour: { readonly stops: readonly Stop[] } | null
   readonly marks: readonly Mark[]
@@ -19,9 +19,7 @@ export interface FieldInput {
  */
 export function foldField({ night, tour, marks, at }: FieldInput): FieldState {
   const acts = actsUntil(marks, at)
-  const counts = acts.flatMap(({ kind, payload }) =>
-    kind === 'counted' && Value.Check(MARK_PAYLOADS.counted, payload) ? [payload] : [],
-  )
+  const counts = acts.flatMap((mark) => payloadOf('counted', mark) ?? [])
   return {
     seq: marks.reduce((newest, mark) => Math.max(newest, mark.seq), 0),
     at,
@@ -54,7 +52,8 @@ export function standing(marks: readonly Mark[]): readonly Mark[] {
   for (const mark of [...marks].sort((a, b) => b.seq - a.seq)) {
     if (undone.has(mark.key)) continue
     if (mark.kind !== 'undo') kept.push(mark)
-    else if (Value.Check(MARK_PAYLOADS.undo, mark.payload)) undone.add(mark.payload.markKey)
+    const undo = payloadOf('undo', mark)
+    if (undo) undone.add(undo.markKey)
   }
   return kept
 }

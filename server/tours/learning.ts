@@ -1,11 +1,11 @@
-import { Value } from 'typebox/value'
 import { type FactorRange, type NewcomerFactor, newcomerFactor, type Trial } from '../sight/newcomer.ts'
 import { marginsOf } from '../sight/newcomer-margin.ts'
 import type { View } from '../sight/optics.ts'
 import { eveningSky } from './evening.ts'
 import { conditionsOf, type EveningChance, eveningChance } from './evening-chance.ts'
 import { standing } from './fold.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Night, Station } from './night.ts'
 import { geometryAtStep, stepAt } from './sky-at.ts'
 import { subjectOf } from './subject.ts'
@@ -55,10 +55,8 @@ interface Seen {
 export const seenMarks = (marks: readonly Mark[]): readonly Seen[] =>
   standing(marks)
     .flatMap((mark) => {
-      const { kind, payload } = mark
-      return kind === 'seen' && Value.Check(MARK_PAYLOADS.seen, payload)
-        ? [{ mark, targetKey: payload.targetKey, outcome: payload.who }]
-        : []
+      const seen = payloadOf('seen', mark)
+      return seen === null ? [] : [{ mark, targetKey: seen.targetKey, outcome: seen.who }]
     })
     .sort((a, b) => a.mark.seq - b.mark.seq)
 

@@ -1,10 +1,10 @@
-import { Value } from 'typebox/value'
 import type { FieldState, StationNow } from './field.ts'
 import { standing } from './fold.ts'
 import { type HostCall, hostCalls } from './host-calls.ts'
 import { nightHours } from './hours.ts'
 import { closeLineAt, looksPerHour, waitMin } from './line.ts'
-import { MARK_PAYLOADS, type Mark, type MarkKind } from './mark.ts'
+import type { Mark, MarkKind } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import { COUNT_HOLDS_MIN, type News, newsOf } from './news.ts'
 import type { Night, Station } from './night.ts'
 import { eyepiecesOf, turnSecOf } from './simulation-rows.ts'
@@ -100,9 +100,7 @@ const endOf = (then: Date): Date => new Date(then.getTime() + COUNT_HOLDS_MIN * 
 
 /** When the last of the marks of a kind was made, of those that can be read. */
 function newest(acts: readonly Mark[], kind: MarkKind): Date | null {
-  const times = acts
-    .filter((mark) => mark.kind === kind && Value.Check(MARK_PAYLOADS[kind], mark.payload))
-    .map(({ happenedAt }) => happenedAt.getTime())
+  const times = acts.filter((mark) => payloadOf(kind, mark) !== null).map(({ happenedAt }) => happenedAt.getTime())
   return times.length === 0 ? null : new Date(Math.max(...times))
 }
 

@@ -1,7 +1,6 @@
-import type { Static, TSchema } from 'typebox'
-import { Value } from 'typebox/value'
 import { actsUntil } from './fold.ts'
-import { MARK_PAYLOADS, type Mark, type MarkKind } from './mark.ts'
+import type { Mark, MarkKind } from './mark.ts'
+import { type Payload, payloadOf } from './mark-payload.ts'
 import type { Night } from './night.ts'
 import type { SkyPart } from './sky-part.ts'
 import { countOf, peopleAt } from './visitors.ts'
@@ -27,7 +26,7 @@ const CROWD = { least: 0.2, most: 5 }
 /** The news at an instant; marks that came after it are left out. */
 export function newsOf(night: Night, marks: readonly Mark[], at: Date): News {
   const acts = actsUntil(marks, at)
-  const clouds = told(acts, 'clouds', MARK_PAYLOADS.clouds).at(-1)
+  const clouds = told(acts, 'clouds').at(-1)
   const { shut = [], minutes = null } = clouds?.payload ?? {}
   const untilAt = clouds && minutes !== null ? new Date(clouds.mark.happenedAt.getTime() + minutes * 60_000) : null
   const isOver = untilAt !== null && untilAt <= at
@@ -36,7 +35,7 @@ export function newsOf(night: Night, marks: readonly Mark[], at: Date): News {
     shutUntilAt: isOver ? null : untilAt,
     out: night.stations.map(({ id }) => id).filter((id) => isOut(acts, id)),
     cycleSec: new Map(
-      told(acts, 'timed', MARK_PAYLOADS.timed).flatMap(({ mark, payload }) =>
+      told(acts, 'timed').flatMap(({ mark, payload }) =>
         mark.stationId === null ? [] : [[mark.stationId, payload.seconds / payload.people] as const],
       ),
     ),
@@ -48,16 +47,16 @@ export function newsOf(night: Night, marks: readonly Mark[], at: Date): News {
 export const isNoNews = ({ shut, out, cycleSec, crowd }: News): boolean =>
   shut.length === 0 && out.length === 0 && cycleSec.size === 0 && crowd === 1
 
-interface Told<Schema extends TSchema> {
+interface Told<Kind extends MarkKind> {
   readonly mark: Mark
-  readonly payload: Static<Schema>
+  readonly payload: Payload<Kind>
 }
 
 /** The marks of a kind that can be read, in their order. */
-function told<Schema extends TSchema>(acts: readonly Mark[], kind: MarkKind, schema: Schema): Told<Schema>[] {
+function told<Kind extends MarkKind>(acts: readonly Mark[], kind: Kind): Told<Kind>[] {
   return acts.flatMap((mark) => {
-    const { payload } = mark
-    return mark.kind === kind && Value.Check(schema, payload) ? [{ mark, payload }] : []
+    const payload = payloadOf(kind, mark)
+    return payload === null ? [] : [{ mark, payload }]
   })
 }
 
@@ -65,11 +64,10 @@ const isOut = (acts: readonly Mark[], stationId: string): boolean =>
   told(
     acts.filter((mark) => mark.stationId === stationId),
     'station',
-    MARK_PAYLOADS.station,
   ).at(-1)?.payload.is === 'out'
 
 function crowdAt(night: Night, acts: readonly Mark[], at: Date): number {
-  const counts = told(acts, 'counted', MARK_PAYLOADS.counted)
+  const counts = told(acts, 'counted')
   const last = counts.at(-1)?.mark.happenedAt
   if (last === undefined || at.getTime() - last.getTime() > COUNT_HOLDS_MIN * 60_000) return 1
   const hereOf = (sort: 'adults' | 'children') =>

@@ -1,12 +1,10 @@
-import { Compile } from 'typebox/compile'
 import type { Problem } from '../errors.ts'
-import { closed } from './closed-schema.ts'
-import { MARK_PAYLOADS, STATION_KINDS } from './mark.ts'
+import { STATION_KINDS } from './mark.ts'
+import { payloadProblems } from './mark-payload.ts'
 import type { FileThing, FileWords, NightFile, ThingsFile } from './night-file.ts'
 import { ownObjectProblems } from './own-problems.ts'
 import { languageCode } from './own-words.ts'
 import { nightProblems, siteProblems, telescopeProblems } from './problems.ts'
-import { schemaProblems } from './schema-problems.ts'
 
 const LONG_AGO = new Date(0)
 
@@ -24,7 +22,7 @@ export function nightFileProblems(file: NightFile, knows: (key: string) => boole
     ...thingProblems(file),
     ...twice(file),
     ...danglers(file, knows),
-    ...file.marks.flatMap((mark, i) => payloadProblems(mark, `marks.${i}`)),
+    ...file.marks.flatMap((mark, i) => carriedProblems(mark, `marks.${i}`)),
     ...file.programmes.flatMap(({ stops }, i) =>
       stops.flatMap(({ startsAt, endsAt }, j) =>
         startsAt < endsAt ? [] : [{ field: `programmes.${i}.stops.${j}.endsAt`, key: 'carry.not-after' }],
@@ -148,15 +146,9 @@ interface Targeted {
   readonly targetKey?: string | null
 }
 
-const PAYLOADS = Object.fromEntries(
-  Object.entries(MARK_PAYLOADS).map(([kind, schema]) => [kind, Compile(closed(schema))]),
-)
-
-function payloadProblems({ kind, payload, stationId }: NightFile['marks'][number], field: string): Problem[] {
+function carriedProblems({ kind, payload, stationId }: NightFile['marks'][number], field: string): Problem[] {
   if (STATION_KINDS.has(kind) && stationId === null) return [{ field: `${field}.stationId`, key: 'problem.required' }]
-  const check = PAYLOADS[kind]
-  if (check === undefined || check.Check(payload)) return []
-  return behind(`${field}.payload`, schemaProblems(check.Errors(payload)))
+  return behind(`${field}.payload`, payloadProblems(kind, payload))
 }
 
 /** Every key that the programmes, marks and wishes of a night name. */

@@ -1,6 +1,6 @@
-import { Value } from 'typebox/value'
 import { standing } from './fold.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark, MarkKind } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Stop, Tour } from './tour.ts'
 
 type Version = Pick<Tour, 'id' | 'version' | 'tookOverAtSeq'>
@@ -47,12 +47,17 @@ export function waitingVersion<Kept extends Version>(
 }
 
 /** The programmes that standing marks of these kinds name. */
-const named = (
+function named(
   marks: readonly Mark[],
   kinds: readonly ('accepted' | 'dropped')[],
-): readonly { readonly seq: number; readonly tourId: string }[] =>
-  standing(marks).flatMap(({ kind, payload, seq }) =>
-    kinds.some((asked) => asked === kind && Value.Check(MARK_PAYLOADS[asked], payload))
-      ? [{ seq, tourId: String(payload.tourId) }]
-      : [],
+): readonly { readonly seq: number; readonly tourId: string }[] {
+  // Most nights have none, and telling which marks stand reads all of them.
+  const asked: readonly MarkKind[] = kinds
+  if (!marks.some(({ kind }) => asked.includes(kind))) return []
+  return standing(marks).flatMap((mark) =>
+    kinds.flatMap((kind) => {
+      const tourId = payloadOf(kind, mark)?.tourId
+      return tourId === undefined ? [] : [{ seq: mark.seq, tourId }]
+    }),
   )
+}

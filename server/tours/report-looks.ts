@@ -1,6 +1,6 @@
-import { Value } from 'typebox/value'
 import { looksPerHour } from './line.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Night } from './night.ts'
 import { sumOf } from './report-shares.ts'
 import { minutesOf, type Showing } from './report-showings.ts'
@@ -35,9 +35,10 @@ export function withLooks(
   showings: readonly Showing[],
   acts: readonly Mark[],
 ): readonly CountedShowing[] {
-  const timings = acts.flatMap(({ kind, payload, stationId, happenedAt }): Timing[] =>
-    kind === 'timed' && Value.Check(MARK_PAYLOADS.timed, payload) ? [{ ...payload, stationId, at: happenedAt }] : [],
-  )
+  const timings = acts.flatMap((mark): Timing[] => {
+    const timed = payloadOf('timed', mark)
+    return timed === null ? [] : [{ ...timed, stationId: mark.stationId, at: mark.happenedAt }]
+  })
   return showings.map((showing) => counted(night, showing, timings))
 }
 

@@ -1,5 +1,5 @@
-import { Value } from 'typebox/value'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Night } from './night.ts'
 import { peopleAt } from './visitors.ts'
 
@@ -30,14 +30,15 @@ const plus = (a: Heads, b: Heads): Heads => ({ adults: a.adults + b.adults, chil
 /** The counts at the gate, oldest first, less what would leave fewer than nobody there. */
 export function countsOf(acts: readonly Mark[]): readonly Count[] {
   let here = NOBODY
-  return acts.flatMap(({ kind, payload, happenedAt }) => {
-    if (kind !== 'counted' || !Value.Check(MARK_PAYLOADS.counted, payload)) return []
+  return acts.flatMap((mark) => {
+    const counted = payloadOf('counted', mark)
+    if (counted === null) return []
     const change = {
-      adults: Math.max(payload.adults, -here.adults),
-      children: Math.max(payload.children, -here.children),
+      adults: Math.max(counted.adults, -here.adults),
+      children: Math.max(counted.children, -here.children),
     }
     here = plus(here, change)
-    return [{ ...change, at: happenedAt }]
+    return [{ ...change, at: mark.happenedAt }]
   })
 }
 

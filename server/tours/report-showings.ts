@@ -1,7 +1,7 @@
-import { Value } from 'typebox/value'
 import { actsUntil } from './fold.ts'
 import { eveningSpan, nightHours } from './hours.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Night } from './night.ts'
 import { type HeldSpan, heldSpans, type ReportTour } from './report-held.ts'
 import { stationNow } from './station-fold.ts'
@@ -127,8 +127,7 @@ function joined(parts: readonly Part[]): readonly Shown[] {
   return whole
 }
 
-const isStation = ({ kind, payload }: Mark, is: 'out' | 'in'): boolean =>
-  kind === 'station' && Value.Check(MARK_PAYLOADS.station, payload) && payload.is === is
+const isStation = (mark: Mark, is: 'out' | 'in'): boolean => payloadOf('station', mark)?.is === is
 const isLeaving = (mark: Mark): boolean => isStation(mark, 'out')
 const isComing = (mark: Mark): boolean => isStation(mark, 'in')
 const isTrouble = ({ kind }: Mark): boolean => kind === 'trouble'

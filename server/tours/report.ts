@@ -1,8 +1,8 @@
-import { Value } from 'typebox/value'
 import { actsUntil } from './fold.ts'
 import { nightHours } from './hours.ts'
 import { seenMarks } from './learning.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Night, Station } from './night.ts'
 import { type VisitorEstimate, visitorEstimate } from './report-estimate.ts'
 import type { ReportTour } from './report-held.ts'
@@ -154,15 +154,14 @@ function seenOf(acts: readonly Mark[]): readonly ReportSeen[] {
 }
 
 const skippedOf = (acts: readonly Mark[]): readonly ReportSkip[] =>
-  acts.flatMap(({ kind, payload, stationId, happenedAt }) =>
-    kind === 'skipped' && Value.Check(MARK_PAYLOADS.skipped, payload)
-      ? [{ stationId, targetKey: payload.targetKey, why: payload.why, at: happenedAt }]
-      : [],
-  )
+  acts.flatMap((mark) => {
+    const skipped = payloadOf('skipped', mark)
+    if (skipped === null) return []
+    return [{ stationId: mark.stationId, targetKey: skipped.targetKey, why: skipped.why, at: mark.happenedAt }]
+  })
 
 const cloudsOf = (acts: readonly Mark[]): NightFacts['clouds'] =>
-  acts.flatMap(({ kind, payload, happenedAt }) =>
-    kind === 'clouds' && Value.Check(MARK_PAYLOADS.clouds, payload)
-      ? [{ at: happenedAt, shut: payload.shut, minutes: payload.minutes }]
-      : [],
-  )
+  acts.flatMap((mark) => {
+    const clouds = payloadOf('clouds', mark)
+    return clouds === null ? [] : [{ at: mark.happenedAt, shut: clouds.shut, minutes: clouds.minutes }]
+  })

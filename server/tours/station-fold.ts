@@ -1,6 +1,6 @@
-import { Value } from 'typebox/value'
 import type { StationNow } from './field.ts'
-import { MARK_PAYLOADS, type Mark } from './mark.ts'
+import type { Mark } from './mark.ts'
+import { payloadOf } from './mark-payload.ts'
 import type { Aim } from './target.ts'
 import type { Stop } from './tour.ts'
 
@@ -25,18 +25,22 @@ interface Course {
   readonly trouble: string | null
 }
 
-type Turn = { readonly at: Date; readonly rank: number; readonly apply: (course: Course) => Course }
+/** What may change the course of a station: an act, or a stop of the plan that begins or ends. */
+type Turn = { readonly atMs: number; readonly rank: number } & (
+  | { readonly kind: 'act'; readonly mark: Mark }
+  | { readonly kind: 'begin' | 'end'; readonly stop: Stop }
+)
 
 /** One station at an instant, from its own stops and its own standing acts (oldest first, none after that instant). */
 export function stationNow(stationId: string, stops: readonly Stop[], acts: readonly Mark[], at: Date): StationNow {
   const planned = [...stops].sort((a, b) => a.startsAt.getTime() - b.startsAt.getTime())
-  const turns = [...planned.flatMap(stopTurns), ...acts.map((mark) => actTurn(mark, planned))]
-  turns.sort((a, b) => a.at.getTime() - b.at.getTime() || a.rank - b.rank)
-  const past = turns.filter((turn) => turn.at <= at)
+  const turns = [...planned.flatMap(stopTurns), ...acts.map(actTurn)]
+  turns.sort((a, b) => a.atMs - b.atMs || a.rank - b.rank)
+  const past = turns.filter(({ atMs }) => atMs <= at.getTime())
   const start: Course = { showing: null, shown: [], skipped: [], trouble: null }
-  const course = past.reduce((sum, turn) => turn.apply(sum), start)
+  const course = past.reduce((sum, turn) => turned(sum, turn, planned), start)
   const { showing } = course
-  const { untilAt, next } = aheadOf(course, turns.slice(past.length))
+  const { untilAt, next } = aheadOf(course, turns.slice(past.length), planned)
   const open = showing === null ? [] : [{ targetKey: showing.targetKey, fromAt: showing.sinceAt, toAt: null }]
   return {
     stationId,
@@ -54,13 +58,14 @@ export function stationNow(stationId: string, stops: readonly Stop[], acts: read
 function aheadOf(
   now: Course,
   turns: readonly Turn[],
+  planned: readonly Stop[],
 ): { readonly untilAt: Date | null; readonly next: Showing | null } {
   let course = now
   let untilAt: Date | null = null
   for (const turn of turns) {
-    const after = turn.apply(course)
+    const after = turned(course, turn, planned)
     const isOther = after.showing?.sinceAt.getTime() !== course.showing?.sinceAt.getTime()
-    if (isOther && now.showing !== null) untilAt ??= turn.at
+    if (isOther && now.showing !== null) untilAt ??= new Date(turn.atMs)
     if (isOther && after.showing !== null) return { untilAt, next: after.showing }
     course = after
   }
@@ -77,17 +82,24 @@ const isSame = (showing: Showing | null, stop: Stop): boolean =>
 const isSkipped = (course: Course, stop: Stop): boolean => course.skipped.some((skip) => skip.stop === stop)
 
 /** Ends come before starts at the same moment, and both before acts. */
-function stopTurns(stop: Stop): Turn[] {
-  const end = (course: Course): Course =>
-    isSame(course.showing, stop) && course.showing?.isPlanned ? closed(course, stop.endsAt) : course
-  const begin = (course: Course): Course => {
-    if (isSkipped(course, stop) || isSame(course.showing, stop)) return planOnly(course, stop)
-    return opened(course, { targetKey: stop.targetKey, aim: stop.aim, sinceAt: stop.startsAt, isPlanned: true })
-  }
-  return [
-    { at: stop.endsAt, rank: -2, apply: end },
-    { at: stop.startsAt, rank: -1, apply: begin },
-  ]
+const stopTurns = (stop: Stop): Turn[] => [
+  { atMs: stop.endsAt.getTime(), rank: -2, kind: 'end', stop },
+  { atMs: stop.startsAt.getTime(), rank: -1, kind: 'begin', stop },
+]
+
+const actTurn = (mark: Mark): Turn => ({ atMs: mark.happenedAt.getTime(), rank: mark.seq, kind: 'act', mark })
+
+function turned(course: Course, turn: Turn, planned: readonly Stop[]): Course {
+  if (turn.kind === 'act') return actOn(course, turn.mark, planned)
+  return turn.kind === 'begin' ? begun(course, turn.stop) : ended(course, turn.stop)
+}
+
+const ended = (course: Course, stop: Stop): Course =>
+  isSame(course.showing, stop) && course.showing?.isPlanned ? closed(course, stop.endsAt) : course
+
+function begun(course: Course, stop: Stop): Course {
+  if (isSkipped(course, stop) || isSame(course.showing, stop)) return planOnly(course, stop)
+  return opened(course, { targetKey: stop.targetKey, aim: stop.aim, sinceAt: stop.startsAt, isPlanned: true })
 }
 
 /** A target that was begun early is as planned from its planned start on. */
@@ -96,34 +108,31 @@ function planOnly(course: Course, stop: Stop): Course {
   return showing !== null && isSame(showing, stop) ? { ...course, showing: { ...showing, isPlanned: true } } : course
 }
 
-function actTurn(mark: Mark, planned: readonly Stop[]): Turn {
-  return { at: mark.happenedAt, rank: mark.seq, apply: (course) => actOn(course, mark, planned) }
+function actOn(course: Course, mark: Mark, planned: readonly Stop[]): Course {
+  const at = mark.happenedAt
+  const showing = payloadOf('showing', mark)
+  if (showing) return showingNow(course, { ...showing, sinceAt: at, isPlanned: isOnPlan(planned, showing, at) })
+  const shown = payloadOf('shown', mark)
+  if (shown) return course.showing?.targetKey === shown.targetKey ? closed(course, at) : course
+  const skipped = payloadOf('skipped', mark)
+  if (skipped) return skippedNow(course, { ...skipped, stop: meantStop(course, skipped.targetKey, planned, at) })
+  const trouble = payloadOf('trouble', mark)
+  return trouble ? { ...course, trouble: trouble.what } : course
 }
 
-function actOn(course: Course, mark: Mark, planned: readonly Stop[]): Course {
-  const { kind, payload, happenedAt } = mark
-  if (kind === 'showing' && Value.Check(MARK_PAYLOADS.showing, payload)) {
-    const isPlanned = planned.some(
-      (stop) =>
-        stop.startsAt <= happenedAt &&
-        happenedAt < stop.endsAt &&
-        stop.targetKey === payload.targetKey &&
-        stop.aim === payload.aim,
-    )
-    return showingNow(course, { targetKey: payload.targetKey, aim: payload.aim, sinceAt: happenedAt, isPlanned })
-  }
-  if (kind === 'shown' && Value.Check(MARK_PAYLOADS.shown, payload)) {
-    return course.showing?.targetKey === payload.targetKey ? closed(course, happenedAt) : course
-  }
-  if (kind === 'skipped' && Value.Check(MARK_PAYLOADS.skipped, payload)) {
-    const { targetKey, why } = payload
-    const skipped = [...course.skipped, { targetKey, why, stop: meantStop(course, targetKey, planned, happenedAt) }]
-    const isNow = course.showing?.targetKey === payload.targetKey
-    return { ...course, skipped, showing: isNow ? null : course.showing }
-  }
-  if (kind === 'trouble' && Value.Check(MARK_PAYLOADS.trouble, payload)) return { ...course, trouble: payload.what }
-  return course
-}
+const isOnPlan = (
+  planned: readonly Stop[],
+  { targetKey, aim }: Pick<Showing, 'targetKey' | 'aim'>,
+  at: Date,
+): boolean =>
+  planned.some((stop) => stop.startsAt <= at && at < stop.endsAt && stop.targetKey === targetKey && stop.aim === aim)
+
+/** What is on now ends when it is skipped itself. */
+const skippedNow = (course: Course, skip: Skip): Course => ({
+  ...course,
+  skipped: [...course.skipped, skip],
+  showing: course.showing?.targetKey === skip.targetKey ? null : course.showing,
+})
 
 /**
  * The one stop that a skip means: of a thing that is on, its running stop or, when it was begun early, the station's next

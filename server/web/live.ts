@@ -1,14 +1,11 @@
-import { PassThrough, type Readable } from 'node:stream'
+import type { Readable } from 'node:stream'
 import type { Desk } from '../desk/desk.ts'
 import type { FieldState } from '../tours/field.ts'
 import { gathering } from './gathering.ts'
-import { isLoopbackAddress } from './hosts.ts'
-import type { Limits } from './limits.ts'
+import { openPages } from './open-pages.ts'
 
 const RETRY_MS = 2_000
 const RETRY_WHEN_CLOSING_MS = 1_000
-const HEARTBEAT_MS = 15_000
-const MAX_UNREAD_BYTES = 64 * 1024
 
 /** One event of the stream: its id is the version of the night after it. */
 export interface LiveEvent {
@@ -19,67 +16,42 @@ export interface LiveEvent {
 
 export type LiveBoard = ReturnType<typeof liveBoard>
 
-/** Sends each event of a night to every page that is open on it. A page too slow to read is let go and comes back by itself. */
+/** Sends each event of a night to every page that is open on it. */
 export function liveBoard() {
-  const readers = new Map<
-    PassThrough,
-    { readonly nightId: string; readonly address: string; readonly phoneId?: string | undefined }
-  >()
-
-  function write(frame: string, nightId?: string): void {
-    for (const [reader, own] of readers) {
-      if (nightId !== undefined && nightId !== own.nightId) continue
-      if (reader.writableLength > MAX_UNREAD_BYTES) reader.destroy()
-      else reader.write(frame)
-    }
-  }
-
-  const news = gathering((nightId, event: LiveEvent) => write(frameOf(event), nightId))
-  // An event and not a comment: a page that hears nothing for two of them knows that its line is dead.
-  const heartbeat = setInterval(() => write('event: beat\ndata:\n\n'), HEARTBEAT_MS).unref()
+  const pages = openPages()
+  const tell = (nightId: string, event: LiveEvent): void => pages.write(nightId, frameOf(event))
+  const news = gathering(tell)
 
   return {
-    /** True when one more page of this address may be opened; the laptop's own pages are only counted in all. */
-    hasRoom(address: string, { perAddress, inAll }: Limits['live']): boolean {
-      const held = [...readers.values()].filter((reader) => reader.address === address).length
-      return readers.size < inAll && (held < perAddress || isLoopbackAddress(address))
-    },
+    hasRoom: pages.hasRoom,
 
     /** A stream to answer with: the time to wait before coming back, the first event, then all that follow. */
     open(nightId: string, address: string, first: LiveEvent, phoneId?: string): Readable {
       // What waits is older than the first event of the new page.
       news.now(nightId)
-      const reader = new PassThrough()
-      readers.set(reader, { nightId, address, phoneId })
-      reader.once('close', () => readers.delete(reader))
-      reader.write(`retry: ${RETRY_MS}\n\n${frameOf(first)}`)
-      return reader
+      return pages.open({ nightId, address, phoneId }, `retry: ${RETRY_MS}\n\n${frameOf(first)}`)
     },
 
     /** Sends an event to the pages of one night, after all that waits to be told of it. */
     publish(nightId: string, event: LiveEvent): void {
       news.now(nightId)
-      write(frameOf(event), nightId)
+      tell(nightId, event)
     },
 
     /** Has an event made and sent to the pages of one night in a moment; null for one that is not needed. */
     soon: news.soon,
 
-    /** Ends the streams of one phone. */
-    hangUp(phoneId: string): void {
-      for (const [reader, own] of readers) if (own.phoneId === phoneId) reader.destroy()
-    },
+    hangUp: pages.hangUp,
 
     /** Ends all streams; the pages come back in a second. */
     close(): void {
-      clearInterval(heartbeat)
       news.close()
-      for (const reader of readers.keys()) reader.end(`retry: ${RETRY_WHEN_CLOSING_MS}\n\n`)
+      pages.close(`retry: ${RETRY_WHEN_CLOSING_MS}\n\n`)
     },
 
     /** How many pages are open. */
     get size(): number {
-      return readers.size
+      return pages.size
     },
   }
 }

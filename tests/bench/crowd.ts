@@ -1,4 +1,4 @@
-import { Agent, type IncomingMessage, request } from 'node:http'
+import { once } from 'node:events'
 import { connect, type Socket } from 'node:net'
 import type { MarkDraft } from '../../server/tours/mark.ts'
 
@@ -57,38 +57,87 @@ export interface Operator {
   leave(): void
 }
 
-/** Lets a phone in by the typed code. */
+/** Lets a phone in by the typed code. It then holds one line, over which its acts go one after the other. */
 export async function joinAs(place: Place, localAddress: string, code: string): Promise<Operator> {
-  const agent = new Agent({ keepAlive: true, localAddress })
-  const post = (path: string, body: object, cookie = '') => postTo({ ...place, agent, cookie }, path, body)
-  const joined = await post('/api/join', { secret: code, name: localAddress, role: 'operator' })
-  const cookie = joined.headers['set-cookie']?.[0]?.split(';')[0] ?? ''
-  if (joined.statusCode !== 201) throw new Error(`The phone was not let in: ${joined.statusCode}`)
+  const line = lineOf(place.port, localAddress)
+  const cookie = await joined(place, line, { secret: code, name: localAddress, role: 'operator' })
+  const path = `/api/nights/${place.nightId}/marks`
+  let before: Promise<unknown> = Promise.resolve()
   return {
-    async act(draft) {
-      const { statusCode } = await post(`/api/nights/${place.nightId}/marks`, { marks: [draft] }, cookie)
-      if (statusCode !== 200) throw new Error(`An act was not kept: ${statusCode}`)
+    act(draft) {
+      const sent = before.then(async () => {
+        const answer = await line.ask(post(place, path, { marks: [draft] }, cookie))
+        if (!answer.startsWith('HTTP/1.1 200 ')) throw new Error(`An act was not kept: ${answer}`)
+      })
+      before = sent.catch(() => {})
+      return sent
     },
-    leave: () => agent.destroy(),
+    leave: line.end,
   }
 }
 
-type Line = Place & { readonly agent: Agent; readonly cookie: string }
+/** The cookie of a phone that has been let in. */
+async function joined(place: Place, line: Line, body: object): Promise<string> {
+  const answer = await line.ask(post(place, '/api/join', body))
+  const [, cookie] = /\r\nset-cookie: ([^;\r]+)/i.exec(answer) ?? []
+  if (cookie === undefined) throw new Error(`The phone was not let in: ${answer}`)
+  return cookie
+}
 
-function postTo({ port, agent, cookie }: Line, path: string, body: object): Promise<IncomingMessage> {
+/** Written by hand, since forty clients of a library would take more of the shared cores than the service does. */
+function post({ port }: Place, path: string, body: object, cookie = ''): string {
   const text = JSON.stringify(body)
-  const headers = {
-    host: `127.0.0.1:${port}`,
-    origin: `http://127.0.0.1:${port}`,
-    cookie,
-    'content-type': 'application/json',
-    'content-length': Buffer.byteLength(text),
+  const head = [
+    `POST ${path} HTTP/1.1`,
+    `Host: 127.0.0.1:${port}`,
+    `Origin: http://127.0.0.1:${port}`,
+    ...(cookie === '' ? [] : [`Cookie: ${cookie}`]),
+    'Content-Type: application/json',
+    `Content-Length: ${Buffer.byteLength(text)}`,
+  ]
+  return `${head.join('\r\n')}\r\n\r\n${text}`
+}
+
+interface Line {
+  /** Sends a request and answers the whole answer; only one at a time. */
+  ask(request: string): Promise<string>
+  end(): void
+}
+
+/** A line of one phone, opened anew when the laptop has closed it, as it does with one that is not used. */
+function lineOf(port: number, localAddress: string): Line {
+  let socket: Socket | undefined
+  return {
+    async ask(text) {
+      if (socket === undefined || socket.destroyed || socket.readableEnded) socket = await opened(port, localAddress)
+      return answerTo(text, socket)
+    },
+    end: () => socket?.destroy(),
   }
-  return new Promise((resolve, reject) => {
-    const asked = request({ port, host: '127.0.0.1', path, method: 'POST', agent, headers }, (answer) => {
-      answer.resume().once('end', () => resolve(answer))
-    })
-    asked.once('error', reject)
-    asked.end(text)
+}
+
+async function opened(port: number, localAddress: string): Promise<Socket> {
+  const socket = connect({ port, host: '127.0.0.1', localAddress }).setEncoding('latin1')
+  await once(socket, 'connect')
+  return socket
+}
+
+const answerTo = (text: string, socket: Socket): Promise<string> =>
+  new Promise((resolve, reject) => {
+    let answer = ''
+    const take = (part: string): void => {
+      answer += part
+      if (!isWhole(answer)) return
+      socket.off('data', take).off('close', fail)
+      resolve(answer)
+    }
+    const fail = (): void => reject(new Error(`The line was cut after: ${answer}`))
+    socket.on('data', take).once('close', fail)
+    socket.write(text)
   })
+
+function isWhole(answer: string): boolean {
+  const headEnds = answer.indexOf('\r\n\r\n')
+  const [, length] = /\r\ncontent-length: (\d+)\r\n/i.exec(answer) ?? []
+  return headEnds >= 0 && length !== undefined && answer.length >= headEnds + 4 + Number(length)
 }

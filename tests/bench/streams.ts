@@ -12,6 +12,7 @@ import type { MarkDraft } from '../../server/tours/mark.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
 import { type Heard, joinAs, listen, type Operator, type Place, phoneAddress } from './crowd.ts'
+import { paceOfMachine } from './pace.ts'
 import { lineOf, ROOT, residentMb } from './startup.ts'
 
 const PORT = 18_432
@@ -112,13 +113,14 @@ async function report(child: ChildProcess, night: Night, code: string): Promise<
   for (const operator of operators) operator.leave()
   print(heard, taken)
   console.log(`  memory at start, middle, end: ${memoryMb.map((mb) => mb.toFixed(0)).join(', ')} MB resident`)
+  console.log(`  ${paceOfMachine()}`)
   console.log(`  the service itself kept one core busy for ${busyPercent.toFixed(0)} per cent of the time`)
 }
 
 const all = <Thing>(count: number, make: (i: number) => Promise<Thing>): Promise<Thing[]> =>
   Promise.all(Array.from({ length: count }, (_, i) => make(i)))
 
-/** Acts at an even pace, by one operator after the other, and from time to time by all of them at the same moment. */
+/** Acts at an even pace, by one operator after the other, and in the middle of each quarter of a minute by all at the same moment. */
 async function actFor(seconds: number, night: Night, operators: readonly Operator[], name: string): Promise<Taken[]> {
   const sent: Promise<Taken>[] = []
   const tap = (operator: Operator | undefined): void => {
@@ -129,8 +131,9 @@ async function actFor(seconds: number, night: Night, operators: readonly Operato
     taken.catch(() => {})
     sent.push(taken)
   }
+  const burstEvery = BURST_EVERY_S * MARKS_A_SECOND
   for (let tick = 0; tick < seconds * MARKS_A_SECOND; tick++) {
-    if (tick % (BURST_EVERY_S * MARKS_A_SECOND) === 0) for (const operator of operators) tap(operator)
+    if (tick % burstEvery === Math.floor(burstEvery / 2)) for (const operator of operators) tap(operator)
     else tap(operators[tick % operators.length])
     await wait(1_000 / MARKS_A_SECOND)
   }

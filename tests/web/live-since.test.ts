@@ -1,5 +1,6 @@
+import type { Readable } from 'node:stream'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
-import { liveBoard } from '../../server/web/live.ts'
+import { type LiveBoard, liveBoard } from '../../server/web/live.ts'
 import { asHost, asVisitor, PHONE, type TestApp, testApp, WIDE } from '../support/web.ts'
 
 let service: TestApp
@@ -53,16 +54,47 @@ describe('a page that opens a new stream', () => {
 })
 
 describe('the heartbeat', () => {
-  it('is an event that every page hears, four times a minute', () => {
+  const first = { id: 'first.1', event: 'marks', data: {} } as const
+  const beatsOf = (reader: Readable): number =>
+    String(reader.read() ?? '').match(/event: beat\ndata:\n\n/g)?.length ?? 0
+  const onClock = (run: (board: LiveBoard) => void): void => {
     vi.useFakeTimers()
+    const board = liveBoard()
     try {
-      const board = liveBoard()
-      const reader = board.open('night-1', PHONE, { id: 'first.1', event: 'marks', data: {} })
-      vi.advanceTimersByTime(60_000)
-      expect(String(reader.read()).match(/event: beat\ndata:\n\n/g)).toHaveLength(4)
-      board.close()
+      run(board)
     } finally {
+      board.close()
       vi.useRealTimers()
     }
+  }
+
+  it('is an event that every page hears, four times a minute', () => {
+    onClock((board) => {
+      const reader = board.open('night-1', PHONE, first)
+      vi.advanceTimersByTime(60_000)
+      expect(beatsOf(reader)).toBe(4)
+    })
+  })
+
+  it('is left out on pages that have heard something else in the last quarter of a minute', () => {
+    onClock((board) => {
+      const [told, other] = [board.open('night-1', PHONE, first), board.open('night-2', PHONE, first)]
+      for (let second = 0; second < 60; second += 10) {
+        vi.advanceTimersByTime(10_000)
+        board.publish('night-1', { id: 'first.2', event: 'marks', data: {} })
+      }
+      expect([beatsOf(told), beatsOf(other)]).toEqual([0, 4])
+    })
+  })
+
+  it('reaches two thousand quiet pages within twenty-five seconds, fifty at a time', () => {
+    onClock((board) => {
+      const pages = Array.from({ length: 2_000 }, () => board.open('night-1', PHONE, first))
+      expect(pages.map(beatsOf).every((beats) => beats === 0)).toBe(true)
+      vi.advanceTimersByTime(15_000)
+      expect(pages.filter((page) => beatsOf(page) === 1)).toHaveLength(50)
+      vi.advanceTimersByTime(9_750)
+      expect(pages.filter((page) => beatsOf(page) === 1)).toHaveLength(1_950)
+    })
   })
 })

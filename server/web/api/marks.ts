@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
-import { Value } from 'typebox/value'
+import { Compile } from 'typebox/compile'
 import { inside } from '../../desk/mark-problems.ts'
 import { invalid, type Problem } from '../../errors.ts'
 import { MARK_KINDS, type Mark, MarkDraft } from '../../tours/mark.ts'
@@ -15,9 +15,11 @@ import { IdParams } from './schemas.ts'
 const MOST_MARKS = 100
 const MarksBody = Type.Object({ marks: Type.Array(MarkDraft, { minItems: 1, maxItems: MOST_MARKS }) })
 /** What the list must be for each of its marks to be judged by itself. */
-const MarkList = Type.Object(
-  { marks: Type.Array(Type.Unknown(), { minItems: 1, maxItems: MOST_MARKS }) },
-  { additionalProperties: false },
+const markList = Compile(
+  Type.Object(
+    { marks: Type.Array(Type.Unknown(), { minItems: 1, maxItems: MOST_MARKS }) },
+    { additionalProperties: false },
+  ),
 )
 const SinceQuery = Type.Object({ since: Type.Optional(Type.Integer({ minimum: 0 })) })
 
@@ -87,7 +89,7 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       const { id } = request.params
       const zone = desk.nights.zoneOf(id)
       const body: unknown = request.body
-      if (!Value.Check(MarkList, body)) throw request.validationError ?? invalid([])
+      if (!markList.Check(body)) throw request.validationError ?? invalid([])
       const { name, role } = actorOf(whoOf(request))
       const recorded = await inOneCommit(() => kept(() => desk.marks.record(id, body.marks, name, role)))
       if ('problems' in recorded) throw invalid(recorded.problems.map((problem) => inside('marks', problem)))
