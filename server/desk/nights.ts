@@ -57,6 +57,7 @@ export function nightDesk({ nights, sites, telescopes, clock }: Needs): NightDes
     },
     change(id, draft) {
       const before = find(id)
+      if (before.state === 'closed') throw invalid([{ field: 'state', key: 'problem.night-closed' }])
       nights.change(whole(draft, id, before.state, before.stations))
       return find(id)
     },

@@ -42,10 +42,18 @@ export function temperatureTyped(text: string, units: Units): number {
 
 /** The number as a reader of these units would type it back. */
 export const speedWritten = (kmh: number, units: Units): string =>
-  String(Math.round(isImperial(units) ? kmh / KMH.mph : kmh))
+  isImperial(units) ? plainest(kmh / KMH.mph, (text) => speedTyped(text, units) === kmh) : String(kmh)
 
 export const temperatureWritten = (celsius: number, units: Units): string =>
-  String(isImperial(units) ? Math.round(celsius * 1.8 + 32) : celsius)
+  isImperial(units)
+    ? plainest(celsius * 1.8 + 32, (text) => temperatureTyped(text, units) === celsius)
+    : String(celsius)
+
+/** A whole number where that is read as the same value, else one to a tenth: what is not touched must not move. */
+function plainest(value: number, isSame: (text: string) => boolean): string {
+  const whole = String(Math.round(value))
+  return isSame(whole) ? whole : String(Math.round(10 * value) / 10)
+}
 
 function partsOf(text: string): readonly [number, string] {
   const found = WRITTEN.exec(text.trim().replace(',', '.').replace('−', '-'))

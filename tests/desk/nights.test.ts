@@ -141,4 +141,14 @@ describe('a changed night', () => {
     expect(fewer.stations).toHaveLength(2)
     expect(desk.nights.everyStation(july.id).find(({ id }) => id === left?.id)?.name).toBe('Big reflector')
   })
+
+  it('stays as it is once it is closed, until it is opened again', () => {
+    clock.moveTo('2027-07-31T12:00:00Z')
+    desk.reports.close(july.id)
+    const tomorrow = (draft: NightDraft): NightDraft => ({ ...draft, date: '2027-08-01' })
+    expect(problems(() => changed(tomorrow))).toMatchObject({ problems: [{ key: 'problem.night-closed' }] })
+    desk.reports.reopen(july.id)
+    expect(changed(tomorrow).date).toBe('2027-08-01')
+    clock.moveTo('2026-12-17T17:20:00Z')
+  })
 })

@@ -100,11 +100,17 @@ describe('weather as people type it', () => {
     expect(temperatureTyped('14', 'imperial')).toBe(-10)
   })
 
-  it('gives every whole number back as it was typed', () => {
+  it('gives every whole number back as it was typed, and every value that was kept', () => {
     for (let n = 0; n < 90; n++) {
       expect(speedWritten(speedTyped(String(n), 'imperial'), 'imperial')).toBe(String(n))
       expect(temperatureWritten(temperatureTyped(String(n), 'imperial'), 'imperial')).toBe(String(n))
     }
+    for (let n = 0; n < 150; n++) {
+      const celsius = (n - 90) / 10
+      expect(speedTyped(speedWritten(n, 'imperial'), 'imperial')).toBe(n)
+      expect(temperatureTyped(temperatureWritten(celsius, 'imperial'), 'imperial')).toBe(celsius)
+    }
+    expect([speedWritten(30, 'imperial'), temperatureWritten(-2, 'imperial')]).toEqual(['18.6', '28.4'])
     expect(speedText(29, { language: 'en', hours12: false, units: 'both' })).toBe('29 km/h (18 mph)')
   })
 

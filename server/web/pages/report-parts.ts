@@ -2,7 +2,7 @@ import type { GoReading } from '../../tours/go-judge.ts'
 import { calendarDate } from '../../tours/hours.ts'
 import { kindText, pastDecision, valueText } from './go-text.ts'
 import { partText } from './hole.ts'
-import { clockText, MISSING, type ReportGround, runHours, spanText, stationText } from './report-words.ts'
+import { clockText, MISSING, publicHours, type ReportGround, runHours, spanText, stationText } from './report-words.ts'
 
 /** One thing that is said, with its name. */
 export interface ReportFact {
@@ -28,7 +28,7 @@ export function reportFacts(ground: ReportGround): readonly ReportFact[] {
   return [
     fact('date', words.date(night.date)),
     fact('place', night.site.name),
-    fact('planned', words.say('page.from-to', { from: night.opens, to: night.closes })),
+    fact('planned', words.say('page.from-to', publicHours(ground))),
     fact('ran', isPutRight ? host : ran),
     fact(
       'decision',

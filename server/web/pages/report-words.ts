@@ -1,4 +1,5 @@
 import type { NightReport } from '../../desk/reports.ts'
+import { nightHours } from '../../tours/hours.ts'
 import type { NightFacts } from '../../tours/report.ts'
 import { cameOf, hoursRun, visitorsOf, volunteerTime } from '../../tours/report-edits.ts'
 import type { CountedShowing } from '../../tours/report-looks.ts'
@@ -17,6 +18,15 @@ export interface ReportGround {
 export const MISSING = '–'
 
 export const clockText = ({ words, report }: ReportGround, at: Date): string => words.time(at, report.night.site.zone)
+
+/** The public hours as they were announced. */
+export const publicHours = ({
+  words,
+  report: { night },
+}: ReportGround): { readonly from: string; readonly to: string } => {
+  const { opensAt, closesAt } = nightHours(night)
+  return { from: words.time(opensAt, night.site.zone), to: words.time(closesAt, night.site.zone) }
+}
 
 export const spanText = (ground: ReportGround, span: NightFacts['ran']): string =>
   span === null

@@ -14,7 +14,7 @@ import {
   skyPart,
 } from './report-parts.ts'
 import { halfHoursTable, numbersTable, showingsTable, stationsTable, targetsTable } from './report-tables.ts'
-import { clockText, estimateText, type ReportGround, volunteerText } from './report-words.ts'
+import { clockText, estimateText, publicHours, type ReportGround, volunteerText } from './report-words.ts'
 import type { Names } from './say.ts'
 import { daySheet, paperSheet, type Sheet, type Viewer } from './sheet.ts'
 import type { Table } from './table.ts'
@@ -79,7 +79,7 @@ function leadText(ground: ReportGround): string {
   const { words, report } = ground
   if (report.night.state === 'closed') return words.say('report.is-closed')
   if (report.facts.isOver) return words.say('report.is-draft')
-  return words.say('report.is-begun', { time: clockText(ground, report.facts.at), closes: report.night.closes })
+  return words.say('report.is-begun', { time: clockText(ground, report.facts.at), closes: publicHours(ground).to })
 }
 
 /** Those that have something to say. */
