@@ -1,3 +1,4 @@
+import { constants, setPriority } from 'node:os'
 import { parentPort } from 'node:worker_threads'
 import { backUp } from '../../db/backup.ts'
 import { lookAtCopy } from '../../db/copy-look.ts'
@@ -17,6 +18,17 @@ const FULL = ['ENOSPC', 'EDQUOT', 'SQLITE_FULL']
 const isFull = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && FULL.includes(String(error.code))
 
+/** Lets marks go first where both want the processor. Only Linux does so for one thread; elsewhere the whole service would step back. */
+function stepBack(): void {
+  if (process.platform !== 'linux') return
+  try {
+    setPriority(constants.priority.PRIORITY_BELOW_NORMAL)
+  } catch {
+    // A copy that is made in haste is still a copy.
+  }
+}
+
+stepBack()
 parentPort?.on('message', ({ id, task }: { readonly id: number; readonly task: CopyTask }) => {
   void answerOf(task).then((answer) => parentPort?.postMessage({ id, answer }))
 })

@@ -65,12 +65,12 @@ const wait = (seconds: number) => vi.advanceTimersByTimeAsync(seconds * 1000)
 describe('the line of a page', () => {
   it('is one stream, and tells what it hears with the version after it', () => {
     last().say('marks', { ...CHANGE, zone: 'Europe/Zurich' })
-    last().say('marks', { marks: [{ key: 'a' }] }, 'e.2')
+    last().say('marks', { marks: [{ key: 'a', seq: 2 }] }, 'e.2')
     last().say('programme', { tourId: 't', version: 2 }, 'e.2')
     last().say('beat')
     expect(told).toEqual([
       { ...CHANGE, zone: 'Europe/Zurich' },
-      { version: 'e.2', marks: [{ key: 'a' }] },
+      { version: 'e.2', marks: [{ key: 'a', seq: 2 }] },
       { version: 'e.2', isProgramme: true },
     ])
     expect([streams.length, asked]).toEqual([1, []])
@@ -146,6 +146,39 @@ describe('the line of a page', () => {
     line.retry()
     await wait(0.6)
     expect(streams).toHaveLength(3)
+  })
+
+  it('asks beside the stream when it is back in its network and had come to asking', async () => {
+    await wait(31)
+    asked = []
+    answer = { ...CHANGE, version: 'e.4' }
+    line.retry()
+    await wait(0.6)
+    expect([streams.length, asked.length]).toEqual([2, 1])
+    line.shut()
+    line.open()
+    asked = []
+    last().say('marks', CHANGE, 'e.4')
+    line.retry()
+    await wait(0.6)
+    expect(asked).toEqual([])
+  })
+
+  it('tells nothing twice when an answer and the stream tell of the same, and nothing that comes too late', async () => {
+    const [a, b, c] = ['a', 'b', 'c'].map((key, i) => ({ key, seq: i + 1 }))
+    last().say('marks', { isSnapshot: true, marks: [a] }, 'e.1')
+    last().say('marks', { isSnapshot: false, marks: [a, b] }, 'e.2')
+    last().say('marks', { isSnapshot: false, marks: [a] }, 'e.1')
+    last().say('programme', {}, 'e.2')
+    last().say('marks', { isSnapshot: false, marks: [b, c] }, 'e.3')
+    last().say('marks', { isSnapshot: true, marks: [a] }, 'f.1')
+    expect(told.map(({ version, marks }) => [version, marks?.map(({ key }) => key).join('')])).toEqual([
+      ['e.1', 'a'],
+      ['e.2', 'b'],
+      ['e.2', undefined],
+      ['e.3', 'c'],
+      ['f.1', 'a'],
+    ])
   })
 
   it('takes no word of a stream that it has left', async () => {

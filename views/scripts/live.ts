@@ -6,7 +6,7 @@ export interface Change {
   readonly version: string
   /** True when `marks` are all that the laptop has. */
   readonly isSnapshot?: boolean
-  readonly marks?: readonly { readonly key: string }[]
+  readonly marks?: readonly { readonly key: string; readonly seq: number }[]
   readonly field?: { readonly at: string; readonly stations: readonly StationAhead[] }
   readonly zone?: string
   /** How many evening seconds pass in one second. */
@@ -64,8 +64,10 @@ export function lineTo(nightId: string, { open, ask, random, version: first, tol
   const since = (path: string): string => `${address}/${path}${version === null ? '' : `?since=${version}`}`
 
   function tell(change: Change): void {
-    version = change.version
-    told(change)
+    const news = newIn(change, version)
+    if (news === null) return
+    version = news.version
+    told(news)
   }
 
   const heard: Readonly<Record<string, (event: Said) => void>> = {
@@ -116,13 +118,8 @@ export function lineTo(nightId: string, { open, ask, random, version: first, tol
   }
 
   const askOften = (): void => asking.repeat(() => ASK_MS * (0.8 + 0.4 * random()), askNow)
-
-  function askNow(): void {
-    ask(since('changes')).then(
-      (change) => isOpen && tell(change),
-      () => {},
-    )
-  }
+  const tellIfOpen = (change: Change): void => void (isOpen && tell(change))
+  const askNow = (): void => void ask(since('changes')).then(tellIfOpen, () => {})
 
   return {
     open(): void {
@@ -135,13 +132,31 @@ export function lineTo(nightId: string, { open, ask, random, version: first, tol
       for (const each of [comingBack, asking]) each.stop()
       hangUp()
     },
-    /** Tries the stream at once, when the phone says that its network is back. */
+    /** Tries the stream at once, when the phone says that its network is back; a page that asks does not rely on it. */
     retry(): void {
       if (!isOpen) return
       hangUp()
-      comingBack.start(random() * JITTER_ONLINE_MS, connect)
+      comingBack.start(random() * JITTER_ONLINE_MS, () => {
+        connect()
+        if (fails >= FAILS_UNTIL_ASKING) askNow()
+      })
     },
     /** Asks once, beside the stream. */
     ask: askNow,
   }
+}
+
+/** A change without what was told before, since streams and answers overtake each other; null when it came too late. */
+function newIn(change: Change, version: string | null): Change | null {
+  const [[epoch, seq], [newEpoch, newSeq]] = [partsOf(version ?? ''), partsOf(change.version)]
+  if (epoch !== newEpoch) return change
+  if (newSeq < seq) return null
+  return change.isSnapshot || !change.marks
+    ? change
+    : { ...change, marks: change.marks.filter((mark) => mark.seq > seq) }
+}
+
+function partsOf(version: string): readonly [epoch: string, seq: number] {
+  const dot = version.lastIndexOf('.')
+  return [version.slice(0, dot), Number(version.slice(dot + 1))]
 }
