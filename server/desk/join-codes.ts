@@ -27,6 +27,9 @@ export const quickDigits = (): string => String(randomInt(10 ** QUICK_DIGITS)).p
 export const plainCode = (typed: string): string =>
   typed.toUpperCase().replaceAll(/[\s-]/g, '').replaceAll('O', '0').replaceAll(/[IL]/g, '1')
 
+/** True for what is too long for a code or digits, so that it opens as a token or not at all: nobody guesses 128 bits. */
+export const isScanned = (secret: string): boolean => plainCode(secret).length > CODE_LENGTH
+
 /** A code in two halves, as it is read out and printed. */
 export const spacedCode = (code: string): string => `${code.slice(0, CODE_LENGTH / 2)} ${code.slice(CODE_LENGTH / 2)}`
 

@@ -4,7 +4,7 @@ import { Fault, invalid, notFound } from '../errors.ts'
 import { nightHours } from '../tours/hours.ts'
 import type { Night } from '../tours/night.ts'
 import { newId } from './ids.ts'
-import { hashOf, isSameSecret, type JoinCodes, joinCodes, newToken, plainCode } from './join-codes.ts'
+import { hashOf, isSameSecret, isScanned, type JoinCodes, joinCodes, newToken, plainCode } from './join-codes.ts'
 import { type JoinLimits, joinTries } from './join-tries.ts'
 import { type JoinWindows, joinWindows, type Pairing, type QuickWindow } from './join-windows.ts'
 import type { Stores } from './stores.ts'
@@ -134,13 +134,15 @@ interface Way {
 
 function join(door: Door, ask: JoinAsk): Joined {
   const { phones, windows, tries, nowMs } = door
-  const waitMs = tries.waitMs(ask.address)
+  // Who scans is never kept waiting, whatever others on the field guess or the same phone has mistyped.
+  const isTyped = !isScanned(ask.secret)
+  const waitMs = isTyped ? tries.waitMs(ask.address) : 0
   if (waitMs > 0) throw new Fault('busy', 'fault.too-many-codes', { seconds: Math.ceil(waitMs / 1000) })
   const name = ask.name.trim().slice(0, LONGEST_NAME)
   if (name === '') throw invalid([{ field: 'name', key: 'problem.required' }])
   const way = wayOf(door, ask)
   if (way === null) {
-    tries.wrong(ask.address)
+    if (isTyped) tries.wrong(ask.address)
     windows.wrong(plainCode(ask.secret))
     throw new Fault('forbidden', 'fault.wrong-code')
   }

@@ -217,6 +217,6 @@ describe('a phone with too many wrong codes', () => {
     for (let i = 0; i < 5; i++) expect((await join({ code: 'K7QX2M9P' })).statusCode).toBe(422)
     const answer = await join()
     expect([answer.statusCode, answer.headers['retry-after'], answer.cookies]).toEqual([429, '8', []])
-    expect(textOf(answer.body)).toContain('Try again in 8 seconds.')
+    expect(textOf(answer.body)).toContain('or try again in 8 seconds.')
   })
 })
