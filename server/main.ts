@@ -85,6 +85,9 @@ export function startProblem(error: unknown, { port, folder }: Pick<Config, 'por
   }
   const code = error instanceof Error && 'code' in error ? error.code : undefined
   if (code === 'EADDRINUSE') return `Port ${port} is already in use. Stop what uses it, or choose another with --port.`
+  if (code === 'SQLITE_FULL' || code === 'ENOSPC') {
+    return `The disk is full on which the data folder ${folder} lies. Nothing is lost: make room there and start again.`
+  }
   if (code === 'EACCES' || code === 'EPERM') return `No permission to use port ${port} or the data folder ${folder}.`
   return null
 }

@@ -107,11 +107,23 @@ export function halfHourStarts(night: Dated): readonly string[] {
 export const isSkipped = (night: Dated, time: string): boolean =>
   wallClock(instantOf(night, time), night.site.zone) !== time
 
-/** The first instant with that wall clock, so that the answer does not hang on the season in which it is asked. */
+/** A page asks for the same instants again and again, and each takes the zone's clocks some looks. */
+const instantsMs = new Map<string, number>()
+const MOST_INSTANTS = 2_000
+
 function wallInstant(date: string, time: string, zone: string): Date {
+  const name = `${date} ${time} ${zone}`
+  const ms = instantsMs.get(name) ?? firstInstantMs(date, time, zone)
+  if (instantsMs.size >= MOST_INSTANTS) instantsMs.clear()
+  instantsMs.set(name, ms)
+  return new Date(ms)
+}
+
+/** The first instant with that wall clock, so that the answer does not hang on the season in which it is asked. */
+function firstInstantMs(date: string, time: string, zone: string): number {
   const at = DateTime.fromISO(`${date}T${time}`, { zone })
   if (!at.isValid) throw new Error(`No instant for ${date} ${time} in ${zone}`)
-  return new Date(Math.min(...at.getPossibleOffsets().map((possible) => possible.toMillis())))
+  return Math.min(...at.getPossibleOffsets().map((possible) => possible.toMillis()))
 }
 
 const dayAfter = (date: string, days: number): string =>
