@@ -90,6 +90,7 @@ describe('startProblem', () => {
     expect(startProblem(new Fault('conflict', 'fault.folder-in-use'), config)).toContain('here')
     expect(startProblem(Object.assign(new Error('x'), { code: 'EADDRINUSE' }), config)).toContain('8080')
     expect(startProblem(Object.assign(new Error('x'), { code: 'EACCES' }), config)).toContain('permission')
+    expect(startProblem(Object.assign(new Error('x'), { code: 'SQLITE_FULL' }), config)).toContain('disk is full')
     expect(startProblem(new TypeError('x'), config)).toBeNull()
   })
 })

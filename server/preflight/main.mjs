@@ -2,6 +2,7 @@ import { join } from 'path'
 import { fileURLToPath, pathToFileURL } from 'url'
 import { gather } from './facts.mjs'
 import { judge } from './judge.mjs'
+import { oneFile } from './one-file.mjs'
 
 // Plain words before anything else is loaded. It must be readable to old versions of Node, so that they can be told of:
 // no packages, no TypeScript, nothing newer than Node 12 knows.
@@ -12,11 +13,19 @@ import { judge } from './judge.mjs'
  * @param {readonly string[]} args
  */
 async function start(target, args) {
-  const path = join(fileURLToPath(new URL('../..', import.meta.url)), target)
+  const root = fileURLToPath(new URL('../..', import.meta.url))
+  const path = join(root, target)
   process.argv.splice(1, process.argv.length, path, ...args)
+  const made = await oneFile(path, root).catch(() => null)
+  if (made === null) await readByFile()
+  else process.setSourceMapsEnabled(true)
+  await import(pathToFileURL(made === null ? path : made).href)
+}
+
+/** Where nothing can be written beside the packages, TypeScript is read as it comes, which takes longer. */
+async function readByFile() {
   const { register } = await import('tsx/esm/api')
   register()
-  await import(pathToFileURL(path).href)
 }
 
 /**

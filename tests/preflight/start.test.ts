@@ -1,9 +1,20 @@
 import { spawn } from 'node:child_process'
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { transformSync } from 'esbuild'
 import { afterAll, expect, it } from 'vitest'
 
@@ -73,9 +84,35 @@ it('starts what it was asked for, in a data folder that only its owner may read'
   expect({ code, lines }).toEqual({ code: 0, lines: [expect.stringMatching(/^Copies in /), '  none'] })
 })
 
+it.each([
+  ['as one file beside the packages', true],
+  ['file by file where nothing can be written beside them', false],
+])('starts a TypeScript file %s, which knows where it lies itself', async (how, isWritable) => {
+  const root = unpacked(how)
+  const packages = join(root, 'node_modules')
+  mkdirSync(packages)
+  for (const name of readdirSync(join(ROOT, 'node_modules')).filter((each) => !each.startsWith('.'))) {
+    symlinkSync(join(ROOT, 'node_modules', name), join(packages, name))
+  }
+  if (!isWritable) writeFileSync(join(packages, '.cache'), '')
+  writeFileSync(join(root, 'server/beside.ts'), 'export const place: string = import.meta.dirname')
+  const asks = "import { place } from './beside.ts'\nconsole.log(place, import.meta.url, process.argv.slice(2))"
+  writeFileSync(join(root, 'server/restore.ts'), asks)
+  const { code, lines } = await start(root, 'server/restore.ts', '--data', join(folder, 'data'))
+  const url = pathToFileURL(join(root, 'server/restore.ts')).href
+  expect({ code, lines }).toEqual({
+    code: 0,
+    lines: [expect.stringMatching(`^${join(root, 'server')} ${url} \\[ '--data'`)],
+  })
+  expect(existsSync(join(packages, '.cache/duskrow'))).toBe(isWritable)
+  writeFileSync(join(root, 'server/beside.ts'), "export const place: string = 'elsewhere'")
+  const changed = await start(root, 'server/restore.ts', '--data', join(folder, 'data'))
+  expect(changed).toEqual({ code: 0, lines: [expect.stringMatching(/^elsewhere /)] })
+})
+
 it.each(readdirSync(PREFLIGHT))('%s can be read by Node 12', (name) => {
   const source = readFileSync(join(PREFLIGHT, name), 'utf8')
   const printed = (target: string) => transformSync(source, { target, format: 'esm' }).code
   expect(printed('node12.22')).toBe(printed('esnext'))
-  expect(source).not.toMatch(/from 'node:|import\.meta\.(dirname|filename)/)
+  expect(source).not.toMatch(/from 'node:|(?<!')import\.meta\.(dirname|filename)/)
 })
