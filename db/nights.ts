@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import { type HalfHour, type Night, NightSettings, type NightState, type Station } from '../server/tours/night.ts'
 import { fromJson } from './json.ts'
+import { readOnce } from './read-once.ts'
 import type { SiteStore } from './sites.ts'
 import { stationStore } from './stations.ts'
 import type { TelescopeStore } from './telescopes.ts'
@@ -42,10 +43,11 @@ export function nightStore(db: Database, sites: SiteStore, telescopes: Telescope
 
   return {
     all: (): readonly Night[] => every.all().map(whole),
-    find(id: string): Night | undefined {
+    /** A night takes some twenty statements to read, and every page of the field begins with it. */
+    find: readOnce(db)((id: string): Night | undefined => {
       const row = byId.get(id)
       return row && whole(row)
-    },
+    }),
     add: db.transaction((night: Night): void => {
       insert.run(rowOf(night))
       putParts(night)

@@ -10,6 +10,7 @@ import { closeGently } from './web/closing.ts'
 import { keepDoor } from './web/door.ts'
 import { answerBrokenRequest, sendSafeHeaders } from './web/headers.ts'
 import { joinDoorOf } from './web/join-door.ts'
+import { keepPages } from './web/kept-pages.ts'
 import { rememberLanguage, type WordTables, wordsTeller } from './web/language.ts'
 import { DEFAULT_LIMITS, keepConnectionsFew, keepPace, type Limits } from './web/limits.ts'
 import { announcing, liveBoard } from './web/live.ts'
@@ -55,8 +56,8 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   const app = httpServer(answer, isLogging)
 
   sendSafeHeaders(app)
-  closeGently(app, live)
   keepConnectionsFew(app, limits)
+  closeGently(app, live)
   await app.register(cookie)
   await readViews(app)
   showPages(app, sendPage)
@@ -68,6 +69,7 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   handleErrors(app, answer)
   takeBodies(app)
   checkRequests(app)
+  keepPages(app, { desk, clock, whoOf })
   serveAssets(app, assets)
   const { version } = desk.health()
   const joinDoor = joinDoorOf(desk)

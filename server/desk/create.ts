@@ -4,7 +4,7 @@ import { type ConstellationStore, constellationStore } from '../../db/constellat
 import { openFolder } from '../../db/folder.ts'
 import { joinSecret } from '../../db/join-secret.ts'
 import { type ObjectStore, objectStore } from '../../db/objects.ts'
-import { sqliteFacts } from '../../db/open.ts'
+import { changesOf, sqliteFacts } from '../../db/open.ts'
 import { type PlaceStore, placeStore } from '../../db/places.ts'
 import { type StarStore, starStore } from '../../db/stars.ts'
 import { type WorldEventStore, worldEventStore } from '../../db/world-events.ts'
@@ -100,6 +100,7 @@ export async function createDesk(options: DeskOptions): Promise<Desk> {
       ...parts,
       backups: backups.desk,
       health: () => healthOf(options, db, objects),
+      changes: changesOf(db),
       freeBytes: () => freeBytes(options.folder),
       async close() {
         await Promise.all([jobs.close(), backups.close()])
@@ -125,7 +126,7 @@ async function deskParts(
   stores: Stores & CatalogueStores,
   jobs: Jobs,
   catalogueDigest: string,
-): Promise<Omit<Desk, 'health' | 'backups' | 'freeBytes' | 'close'>> {
+): Promise<Omit<Desk, 'health' | 'changes' | 'backups' | 'freeBytes' | 'close'>> {
   const { clock, proofRounds = PROOF_ROUNDS } = options
   const log = markLog(stores.marks)
   const [sites, telescopes] = [siteDesk(stores), telescopeDesk(stores)]

@@ -109,6 +109,8 @@ export type Who = Omit<Phone, 'tokenHash'>
 /** Everything the service can be asked to do: the only floor that reads the database and calls the pure floors. */
 export interface Desk {
   readonly health: () => HealthAnswer
+  /** A number that grows with whatever is written down. */
+  readonly changes: () => number
   readonly sites: {
     all(): readonly Site[]
     find(id: string): Site

@@ -4,6 +4,7 @@ import { basename, extname, join } from 'node:path'
 import { build, transform } from 'esbuild'
 import type { FastifyInstance } from 'fastify'
 import { FONTS, type FontFile } from './fonts.ts'
+import { bytesFor, type Packable, packable } from './packing.ts'
 
 const ROOT = join(import.meta.dirname, '../..')
 const YEAR_S = 31_536_000
@@ -13,12 +14,11 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 }
 
-export interface Asset {
+export interface Asset extends Packable {
   readonly name: string
   /** `/assets/<name>.<digest>.<ext>`: a changed file has another address. */
   readonly path: string
   readonly type: string
-  readonly body: Buffer
 }
 
 export interface Assets {
@@ -52,7 +52,8 @@ function asset(name: string, body: Buffer): Asset {
   const extension = extname(name)
   const digest = createHash('sha256').update(body).digest('hex').slice(0, 10)
   const path = `/assets/${basename(name, extension)}.${digest}${extension}`
-  return { name, path, type: TYPES[extension] ?? 'application/octet-stream', body }
+  const bytes = extension === '.woff2' ? { body, packed: null } : packable(body)
+  return { name, path, type: TYPES[extension] ?? 'application/octet-stream', ...bytes }
 }
 
 const fontFace = ({ family, weight, unicodeRange }: FontFile, path: string): string =>
@@ -86,9 +87,10 @@ async function scripts(folder: string): Promise<Asset[]> {
 
 /** Serves each asset at its exact address and nothing else; an address holds its digest, so it may be kept for a year. */
 export function serveAssets(app: FastifyInstance, assets: Assets): void {
-  for (const { path, type, body } of assets.all) {
-    app.get(path, { config: { role: 'visitor', rateLimit: false } }, async (_request, reply) =>
-      reply.type(type).header('cache-control', `public, max-age=${YEAR_S}`).send(body),
-    )
+  for (const asset of assets.all) {
+    app.get(asset.path, { config: { role: 'visitor', rateLimit: false } }, async (request, reply) => {
+      reply.type(asset.type).header('cache-control', `public, max-age=${YEAR_S}`)
+      return reply.send(bytesFor(request, reply, asset))
+    })
   }
 }

@@ -36,6 +36,9 @@ export function sendSafeHeaders(app: FastifyInstance): void {
 
 const BROKEN_STATUS: Readonly<Record<string, number>> = { HPE_HEADER_OVERFLOW: 431, ERR_HTTP_REQUEST_TIMEOUT: 408 }
 
+/** For the answer to be read. */
+const LAST_WORD_MS = 250
+
 /** Answers what is not even HTTP, or came too slowly, and hangs up. */
 export function answerBrokenRequest(error: NodeJS.ErrnoException, socket: Socket): void {
   if (error.code === 'ECONNRESET' || !socket.writable) return void socket.destroy()
@@ -49,4 +52,6 @@ export function answerBrokenRequest(error: NodeJS.ErrnoException, socket: Socket
   }
   const lines = Object.entries(headers).map(([name, value]) => `${name}: ${value}\r\n`)
   socket.end(`HTTP/1.1 ${status} ${STATUS_CODES[status]}\r\n${lines.join('')}\r\n${body}`)
+  // A sender that does not hang up in its turn would keep the line.
+  setTimeout(() => socket.destroy(), LAST_WORD_MS).unref()
 }

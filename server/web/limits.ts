@@ -27,6 +27,9 @@ export const DEFAULT_LIMITS: Limits = {
 }
 
 const KEPT_ADDRESSES = 5_000
+/** Requests of one connection that wait for their answers; of a browser it is one. */
+const MOST_UNANSWERED = 4
+const SHUT_OUT_MS = 10_000
 
 /** Slows down whoever asks too often, by address; the signed-in host is never kept waiting. */
 export async function keepPace(app: FastifyInstance, { requests }: Limits, roleOf: RoleOf): Promise<void> {
@@ -46,20 +49,46 @@ export const markPace = ({ marks }: Limits) => ({
     request.cookies[SESSION_COOKIE] ?? request.ip,
 })
 
-/** Hangs up on an address that holds too many connections; the laptop's own two addresses are not counted. */
+/**
+ * Hangs up on an address that holds too many connections, and for a while on one that asks on and on without waiting
+ * for answers, as no browser does: a thousand such requests come in one piece. The laptop's own two addresses are not
+ * counted.
+ */
 export function keepConnectionsFew(app: FastifyInstance, { connections, connectionsPerAddress }: Limits): void {
-  const open = new Map<string, number>()
+  const open = new Map<string, Set<Socket>>()
+  const shutOut = new Set<string>()
+
   app.server.maxConnections = connections
   app.server.on('connection', (socket: Socket) => {
     const address = socket.remoteAddress
     if (address === undefined || isLoopbackAddress(address)) return
-    const held = (open.get(address) ?? 0) + 1
-    if (held > connectionsPerAddress) return void socket.destroy()
-    open.set(address, held)
+    const held = open.get(address) ?? new Set()
+    if (held.size >= connectionsPerAddress || shutOut.has(address)) return void socket.destroy()
+    open.set(address, held.add(socket))
     socket.once('close', () => {
-      const left = (open.get(address) ?? 1) - 1
-      if (left > 0) open.set(address, left)
-      else open.delete(address)
+      held.delete(socket)
+      if (held.size === 0) open.delete(address)
     })
+  })
+
+  hearImpatient(app, ({ remoteAddress = '' }) => {
+    if (!open.has(remoteAddress)) return
+    shutOut.add(remoteAddress)
+    setTimeout(() => shutOut.delete(remoteAddress), SHUT_OUT_MS).unref()
+    for (const socket of open.get(remoteAddress) ?? []) socket.destroy()
+  })
+}
+
+/** Tells of a connection on which too many requests wait for their answers, and leaves out what had come over one that is closed. */
+function hearImpatient(app: FastifyInstance, impatient: (socket: Socket) => void): void {
+  const waiting = new WeakMap<Socket, number>()
+  app.server.prependListener('request', ({ socket }, response) => {
+    const now = (waiting.get(socket) ?? 0) + 1
+    waiting.set(socket, now)
+    response.once('close', () => waiting.set(socket, (waiting.get(socket) ?? 1) - 1))
+    if (now > MOST_UNANSWERED && !socket.destroyed) impatient(socket)
+  })
+  app.addHook('onRequest', async ({ raw }, reply) => {
+    if (raw.socket.destroyed) reply.hijack()
   })
 }

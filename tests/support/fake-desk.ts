@@ -3,6 +3,7 @@ import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk
 import { draftProblems, inside } from '../../server/desk/mark-problems.ts'
 import { invalid, notFound } from '../../server/errors.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
+import { isDay } from '../../server/tours/hours.ts'
 import { type Mark, MarkDraft } from '../../server/tours/mark.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { Site } from '../../server/tours/site.ts'
@@ -87,6 +88,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       ),
       charts: fakeCharts((id) => findIn(kept.nights, id, 'night')),
       health: () => ({ ...A_HEALTH, now: NOW }),
+      changes: () => performance.now(),
       freeBytes: async () => 120e9,
       close: async () => {},
     },
@@ -99,7 +101,7 @@ function skyPart(): Pick<Desk, 'objects' | 'own' | 'words' | 'places' | 'sky' | 
     places: { search: () => [] },
     sky: {
       places: (_at, _place, keys) => keys.map(placeAnswer),
-      evening: (date, _place, zone) => ({ ...EVENING, date, zone }),
+      evening: (date, _place, zone) => ({ ...eveningAt(sunsetOn(date)), date, zone }),
       bodyLook: () => THE_MOON,
     },
     sight: {
@@ -124,11 +126,14 @@ const placeAnswer = (key: string): SkyPlaceAnswer => ({
   ringTiltDeg: null,
 })
 
-const EVENING: Omit<EveningAnswer, 'date' | 'zone'> = {
-  sunsetAt: NOW,
-  civilDuskAt: NOW,
-  nauticalDuskAt: NOW,
-  astronomicalDuskAt: NOW,
+/** A Sun that sets at the same time on every day. */
+const sunsetOn = (date: string): Date => (isDay(date) ? new Date(`${date}T16:00:00Z`) : NOW)
+
+const eveningAt = (at: Date): Omit<EveningAnswer, 'date' | 'zone'> => ({
+  sunsetAt: at,
+  civilDuskAt: at,
+  nauticalDuskAt: at,
+  astronomicalDuskAt: at,
   astronomicalDawnAt: null,
   nauticalDawnAt: null,
   civilDawnAt: null,
@@ -137,7 +142,7 @@ const EVENING: Omit<EveningAnswer, 'date' | 'zone'> = {
   moonsetAt: null,
   moon: THE_MOON satisfies BodyLook,
   isMoonWaxing: true,
-}
+})
 
 type FieldPart =
   | 'tours'

@@ -1,3 +1,4 @@
+import { gunzipSync } from 'node:zlib'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Assets, loadAssets } from '../../server/web/assets.ts'
 import { SAFE_HEADERS } from '../../server/web/headers.ts'
@@ -42,6 +43,10 @@ describe('the assets', () => {
         'cache-control': 'public, max-age=31536000',
       })
       expect(answer.rawPayload.equals(body)).toBe(true)
+      const packed = await app.inject(asVisitor({ url: path, headers: { 'accept-encoding': 'gzip' } }))
+      const isPacked = packed.headers['content-encoding'] === 'gzip'
+      expect(isPacked).toBe(!path.endsWith('woff2'))
+      expect((isPacked ? gunzipSync(packed.rawPayload) : packed.rawPayload).equals(body)).toBe(true)
     }
     const first = assets.all[0]?.path ?? ''
     const probes = [

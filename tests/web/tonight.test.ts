@@ -146,7 +146,8 @@ describe('its address', () => {
       made++
       return desk.beside(...asked)
     }
-    const other = await testApp({ desk: { ...desk, beside } })
+    const changes = () => desk.marks.since('night-1', 0).length
+    const other = await testApp({ desk: { ...desk, beside, changes } })
     const ask = (query = '') => other.app.inject(asVisitor({ url: `/tonight/night-1${query}` }))
     await Promise.all(Array.from({ length: 200 }, () => ask()))
     expect(made).toBe(1)

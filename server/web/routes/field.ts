@@ -1,5 +1,5 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import type { FastifyRequest } from 'fastify'
+import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import type { Desk } from '../../desk/desk.ts'
 import { invalid, notFound } from '../../errors.ts'
@@ -16,9 +16,9 @@ import { actorOf } from '../roles.ts'
 import { fieldMark, wayBack } from './field-mark.ts'
 import { kept } from './form-values.ts'
 import { LookQuery, lookOf } from './look.ts'
-import { newKey } from './mark-key.ts'
+import { newKeyIn } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
-import { within } from './within.ts'
+import { withinOf } from './within.ts'
 
 const Id = Type.String({ minLength: 1, maxLength: 40 })
 const RowParams = Type.Object({ nightId: Id })
@@ -31,36 +31,39 @@ const FOUND = 6
 const HITS = 20
 
 export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
-  const knownOf = (request: FastifyRequest, nightId: string, look: 'day' | 'lamp'): Known => {
+  const knownOf = (request: FastifyRequest, reply: FastifyReply, nightId: string, look: 'day' | 'lamp'): Known => {
     const [night, tour, field] = [desk.nights.find(nightId), desk.tours.current(nightId), desk.marks.field(nightId)]
     const marks = desk.marks.since(nightId, 0)
     const names = namesFrom(desk, viewerOf(request).words.settings.language, nightId)
     const version = desk.marks.version(nightId)
-    return { night, tour, field, marks, news: newsOf(night, marks, field.at), version, names, look, newKey }
+    const news = newsOf(night, marks, field.at)
+    return { night, tour, field, marks, news, version, names, look, newKey: newKeyIn(reply) }
   }
 
   app.get(
     '/field/:nightId',
-    { config: { role: 'visitor' }, schema: { params: RowParams, querystring: LookQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: RowParams, querystring: LookQuery } },
     async (request, reply) => {
       const { nightId } = request.params
       const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
-      const [viewer, known] = [viewerOf(request), knownOf(request, nightId, look)]
+      const [viewer, known] = [viewerOf(request), knownOf(request, reply, nightId, look)]
       const phones = viewer.mayAct ? desk.joins.phones(nightId).filter(({ isConfirmed }) => isConfirmed) : []
-      return reply.page('field-row', fieldRowPage(viewer, { ...known, phones, beside: await besideOf(desk, known) }))
+      const beside = await besideOf(desk, known, withinOf(reply, PATIENCE_MS))
+      return reply.page('field-row', fieldRowPage(viewer, { ...known, phones, beside }))
     },
   )
 
   app.get(
     '/field/:nightId/:stationId',
-    { config: { role: 'visitor' }, schema: { params: StationParams, querystring: StationQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: StationParams, querystring: StationQuery } },
     async (request, reply) => {
       const { nightId, stationId } = request.params
       const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
-      const known = knownOf(request, nightId, look)
+      const known = knownOf(request, reply, nightId, look)
       const station = stationOf(known.night, stationId)
       const query = (request.query.q ?? '').trim()
-      const subject: FieldSubject = { ...known, ...(await workedOut(desk, known, station, query)), query }
+      const inTime = withinOf(reply, PATIENCE_MS)
+      const subject: FieldSubject = { ...known, ...(await workedOut(desk, { known, station, query, inTime })), query }
       return reply.page('field', fieldPage(viewerOf(request), subject, station))
     },
   )
@@ -86,23 +89,31 @@ function stationOf(night: Night, id: string): Station {
 
 /** What is known of a night at once. */
 type Known = Omit<FieldGround, 'beside'> & { readonly marks: readonly Mark[] }
+type InTime = ReturnType<typeof withinOf>
+interface Asked {
+  readonly known: Known
+  readonly station: Station
+  readonly query: string
+  readonly inTime: InTime
+}
 type WorkedOut = Pick<FieldSubject, 'beside' | 'good' | 'checked' | 'standing'>
 
 /** What is worked out, as far as it comes in time; all of it is asked for at once. */
-async function workedOut(desk: Desk, known: Known, { id, telescope }: Station, query: string): Promise<WorkedOut> {
+async function workedOut(desk: Desk, { known, station, query, inTime }: Asked): Promise<WorkedOut> {
   const { night, tour, field, marks } = known
+  const { id, telescope } = station
   const halfAt = lastHalfHour(night, field.at)
   const [beside, good, check] = await Promise.all([
-    besideOf(desk, known),
-    telescope && within(PATIENCE_MS, desk.goodNow(night.id, id, field.at, foundKeys(desk, query))),
-    telescope && tour ? within(PATIENCE_MS, desk.checks.at(night.id, halfAt)) : null,
+    besideOf(desk, known, inTime),
+    telescope && inTime(desk.goodNow(night.id, id, field.at, foundKeys(desk, query))),
+    telescope && tour ? inTime(desk.checks.at(night.id, halfAt)) : null,
   ])
   return { beside, good, checked: { at: halfAt, check }, standing: standing(marks) }
 }
 
 /** What the stations that are no telescope show; [] where that does not come in time. */
-const besideOf = async (desk: Desk, { night, tour }: Known): Promise<FieldGround['beside']> =>
-  (await within(PATIENCE_MS, desk.beside(night.id, tour))) ?? []
+const besideOf = async (desk: Desk, { night, tour }: Known, inTime: InTime): Promise<FieldGround['beside']> =>
+  (await inTime(desk.beside(night.id, tour))) ?? []
 
 /** The things for telescopes that answer to what was typed. */
 const foundKeys = ({ objects }: Desk, query: string): string[] =>

@@ -3,9 +3,9 @@ import { Type } from 'typebox'
 import { lineNowOf } from '../../desk/line-now.ts'
 import { lineHelperPage } from '../pages/line-page.ts'
 import { LookQuery, lookOf } from './look.ts'
-import { newKey } from './mark-key.ts'
+import { newKeyIn } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
-import { within } from './within.ts'
+import { withinOf } from './within.ts'
 
 const Params = Type.Object({ nightId: Type.String({ minLength: 1, maxLength: 40 }) })
 /** How long the page waits for what the worker has to tell of the stations that are no telescope. */
@@ -14,16 +14,17 @@ const PATIENCE_MS = 400
 export const linePageRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   app.get(
     '/field/:nightId/line',
-    { config: { role: 'visitor' }, schema: { params: Params, querystring: LookQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: Params, querystring: LookQuery } },
     async (request, reply) => {
       const night = desk.nights.find(request.params.nightId)
       const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
       const tour = desk.tours.current(night.id)
-      const beside = (await within(PATIENCE_MS, desk.beside(night.id, tour))) ?? []
+      const beside = (await withinOf(reply, PATIENCE_MS)(desk.beside(night.id, tour))) ?? []
       const viewer = viewerOf(request)
       const names = namesFrom(desk, viewer.words.settings.language, night.id)
       const line = lineNowOf(desk, night.id)
       const version = desk.marks.version(night.id)
+      const newKey = newKeyIn(reply)
       const subject = { night, line, tourVersion: tour?.version ?? 0, version, beside, names, look, newKey }
       return reply.page('line-page', lineHelperPage(viewer, subject))
     },

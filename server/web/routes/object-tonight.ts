@@ -15,7 +15,7 @@ const AtQuery = Type.Object({ at: Type.Optional(Instant) })
 export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   app.get(
     '/nights/:id/objects',
-    { config: { role: 'visitor' }, schema: { params: IdParams, querystring: ObjectsQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: IdParams, querystring: ObjectsQuery } },
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
       const query = (request.query.q ?? '').trim()
@@ -28,7 +28,7 @@ export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (
 
   app.get(
     '/nights/:id/objects/:key',
-    { config: { role: 'visitor' }, schema: { params: Params, querystring: AtQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: Params, querystring: AtQuery } },
     async (request, reply) => {
       const { id, key } = request.params
       const { canonicalKey } = desk.objects.find(key)

@@ -24,25 +24,29 @@ export const objectRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { 
     bv: 'appeal' in thing ? thing.bv : (desk.things.star(thing.key)?.bv ?? null),
   })
 
-  app.get('/objects', { config: { role: 'visitor' }, schema: { querystring: ThingParams } }, async (request, reply) => {
-    const query = thingQuery(request.query)
-    const list = await desk.things.list(query)
-    const viewer = viewerOf(request)
-    return reply.page(
-      'objects',
-      objectsPage(viewer, {
-        query,
-        list,
-        places: desk.things.places(),
-        pictureOf: ({ hit, object }) => pictureOf(object ?? hit),
-        thisMonth: calendarDate(viewer.now, list.site.zone).slice(0, 7),
-      }),
-    )
-  })
+  app.get(
+    '/objects',
+    { config: { role: 'visitor', isKept: true }, schema: { querystring: ThingParams } },
+    async (request, reply) => {
+      const query = thingQuery(request.query)
+      const list = await desk.things.list(query)
+      const viewer = viewerOf(request)
+      return reply.page(
+        'objects',
+        objectsPage(viewer, {
+          query,
+          list,
+          places: desk.things.places(),
+          pictureOf: ({ hit, object }) => pictureOf(object ?? hit),
+          thisMonth: calendarDate(viewer.now, list.site.zone).slice(0, 7),
+        }),
+      )
+    },
+  )
 
   app.get(
     '/objects/:key',
-    { config: { role: 'visitor' }, schema: { params: KeyParams, querystring: PageQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: KeyParams, querystring: PageQuery } },
     async (request, reply) => {
       const { key } = request.params
       const { canonicalKey, object } = desk.objects.find(key)

@@ -9,10 +9,9 @@ import { languageCode } from '../../tours/own-words.ts'
 import { placeOf } from '../../tours/site.ts'
 import type { Viewer } from '../pages/sheet.ts'
 import { type TonightPage, tonightPage } from '../pages/tonight.ts'
-import { keptFor } from './kept-for.ts'
 import { LookQuery, lookOf } from './look.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
-import { within } from './within.ts'
+import { withinOf } from './within.ts'
 
 const Params = Type.Object({ nightId: Type.String({ minLength: 1, maxLength: 40 }) })
 const TonightQuery = Type.Object({
@@ -21,17 +20,17 @@ const TonightQuery = Type.Object({
 })
 /** How long the page waits for what the worker has to tell of the stations that are no telescope. */
 const PATIENCE_MS = 400
-const MINUTE_MS = 60_000
 
-/** Hundreds of phones ask for the same page at once: so long one answer serves them all. */
-const SERVES_MS = 3_000
+interface Asked {
+  readonly look: 'day' | 'lamp'
+  readonly second: string | undefined
+  readonly inTime: ReturnType<typeof withinOf>
+}
 
-export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, clock, viewerOf }) => {
-  const fresh = keptFor<TonightPage>(SERVES_MS)
-
-  async function pageOf(viewer: Viewer, night: Night, look: 'day' | 'lamp', second: string | undefined) {
+export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
+  async function pageOf(viewer: Viewer, night: Night, { look, second, inTime }: Asked): Promise<TonightPage> {
     const tour = desk.tours.current(night.id)
-    const beside = (await within(PATIENCE_MS, desk.beside(night.id, tour))) ?? []
+    const beside = (await inTime(desk.beside(night.id, tour))) ?? []
     const own = viewer.words.settings.language
     const line = lineNowOf(desk, night.id)
     const sunDeg = desk.sky.bodyLook('sun', line.at, placeOf(night.site)).altitudeDeg
@@ -52,16 +51,13 @@ export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
 
   app.get(
     '/tonight/:nightId',
-    { config: { role: 'visitor' }, schema: { params: Params, querystring: TonightQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: Params, querystring: TonightQuery } },
     async (request, reply) => {
       const night = desk.nights.find(request.params.nightId)
       const { second } = request.query
       const look = lookOf(request, reply, { look: request.query.look, path: '/tonight', usual: 'day' })
-      const viewer = viewerOf(request)
-      const minute = Math.floor(clock.now().getTime() / MINUTE_MS)
-      const { language, units } = viewer.words.settings
-      const asked = [night.id, desk.marks.version(night.id), minute, look, language, units, second ?? '']
-      return reply.page('tonight', await fresh(asked.join(' '), () => pageOf(viewer, night, look, second)))
+      const inTime = withinOf(reply, PATIENCE_MS)
+      return reply.page('tonight', await pageOf(viewerOf(request), night, { look, second, inTime }))
     },
   )
 }
