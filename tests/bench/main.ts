@@ -1,5 +1,9 @@
 import { benchAgain } from './again.ts'
+import { benchBursts } from './burst.ts'
+import { benchFieldBytes } from './field-bytes.ts'
 import { benchGap } from './gap.ts'
+import { benchMarks } from './marks.ts'
+import { benchPages } from './pages.ts'
 import { benchPapers } from './papers.ts'
 import { benchPass } from './pass.ts'
 import { benchSearch } from './search.ts'
@@ -15,4 +19,8 @@ await benchAgain()
 benchGap()
 await benchPapers()
 await benchStartup()
+await benchPages()
+await benchMarks()
+await benchBursts()
+await benchFieldBytes()
 await benchStreams()

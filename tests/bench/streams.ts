@@ -4,14 +4,11 @@ import { cpus, loadavg } from 'node:os'
 import { setTimeout as wait } from 'node:timers/promises'
 import { Type } from 'typebox'
 import { Value } from 'typebox/value'
-import { joinSecret } from '../../db/join-secret.ts'
-import { north } from '../../seed-demo/north.ts'
-import { seedEvening } from '../../seed-demo/seed.ts'
-import { joinCodes } from '../../server/desk/join-codes.ts'
 import type { MarkDraft } from '../../server/tours/mark.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
+import { freshFolder, removeFolder } from '../support/desk-folder.ts'
 import { type Heard, joinAs, listen, type Operator, type Place, phoneAddress } from './crowd.ts'
+import { actOf, BEGINS, eveningIn } from './evening.ts'
 import { paceOfMachine } from './pace.ts'
 import { lineOf, ROOT, residentMb } from './startup.ts'
 
@@ -25,12 +22,17 @@ const WARM_UP_S = 20
 const BURST_EVERY_S = 15
 /** Acts of the evening so far: forty people, thirty acts each. */
 const EARLIER = 1_200
-const MOST_AT_ONCE = 40
 const SETTLE_MS = 3_000
 const ALLOWED_MS = { lastPage: 300, mark: 100 } as const
-const BEGINS = '2026-12-17T17:20:00Z'
 
 const Answer = Type.Object({ version: Type.String() })
+
+export interface StreamFigures {
+  /** From the tap until the last page has heard of it, of all but the slowest hundredth. */
+  readonly lastPageMs: number
+  readonly isWhole: boolean
+  readonly marks: number
+}
 
 interface Taken {
   readonly key: string
@@ -42,15 +44,15 @@ interface Taken {
  * 500 visitors' pages listen, each from an address of its own, while 40 operators act: how long from the tap until the
  * last page has heard of it, how long the operator waits, whether each page hears each act once, and memory.
  */
-export async function benchStreams(): Promise<void> {
+export async function benchStreams(): Promise<StreamFigures> {
   const folder = freshFolder()
   try {
-    const { night, code } = await eveningIn(folder)
+    const { night, code } = await eveningIn(folder, { earlier: EARLIER })
     const args = ['server/main.ts', '--data', folder, '--port', String(PORT), '--clock', BEGINS]
     const child = spawn(process.execPath, ['--import', 'tsx', ...args], { cwd: ROOT })
     try {
       await lineOf(child, /http:\/\//)
-      await report(child, night, code)
+      return await report(child, night, code)
     } finally {
       child.kill('SIGTERM')
       await new Promise((done) => child.once('close', done))
@@ -60,39 +62,7 @@ export async function benchStreams(): Promise<void> {
   }
 }
 
-/** The demo night in the middle of its evening, in a data folder, and the code by which phones join it. */
-async function eveningIn(folder: string): Promise<{ night: Night; code: string }> {
-  const clock = standingClock(AFTERNOON)
-  const desk = await openDesk(folder, { clock })
-  try {
-    const night = seedEvening(desk, north)
-    await desk.tours.build(night.id)
-    clock.moveTo(BEGINS)
-    for (let k = 0; k < EARLIER; k += MOST_AT_ONCE) {
-      const drafts = Array.from({ length: MOST_AT_ONCE }, (_, i) => actOf(`earlier-${k + i}`, night, k + i))
-      desk.marks.record(night.id, drafts, 'Mirela', 'operator')
-    }
-    return { night, code: joinCodes(joinSecret(folder), night.id, 0).code }
-  } finally {
-    await desk.close()
-  }
-}
-
-/** The acts of an evening in turn, at one station after the other. */
-function actOf(key: string, { stations }: Night, k: number): MarkDraft {
-  const stationId = stations[k % stations.length]?.id ?? null
-  const targetKey = ['saturn', 'm45', 'moon', 'm42'][k % 4] ?? ''
-  const acts = [
-    { kind: 'showing', stationId, payload: { targetKey, aim: 'whole' } },
-    { kind: 'seen', stationId, payload: { targetKey, who: 'they' } },
-    { kind: 'timed', stationId, payload: { people: 10, seconds: 300 } },
-    { kind: 'counted', stationId: null, payload: { adults: 2, children: 1 } },
-    { kind: 'shown', stationId, payload: { targetKey } },
-  ] as const
-  return { key, secondsAgo: 0, ...(acts[Math.floor(k / stations.length) % acts.length] ?? acts[0]) }
-}
-
-async function report(child: ChildProcess, night: Night, code: string): Promise<void> {
+async function report(child: ChildProcess, night: Night, code: string): Promise<StreamFigures> {
   const answer = await fetch(`http://127.0.0.1:${PORT}/api/nights/${night.id}/marks`)
   const { version } = Value.Parse(Answer, await answer.json())
   const place: Place = { port: PORT, nightId: night.id, version }
@@ -111,10 +81,11 @@ async function report(child: ChildProcess, night: Night, code: string): Promise<
   await wait(SETTLE_MS)
   for (const page of pages) page.destroy()
   for (const operator of operators) operator.leave()
-  print(heard, taken)
+  const figures = print(heard, taken)
   console.log(`  memory at start, middle, end: ${memoryMb.map((mb) => mb.toFixed(0)).join(', ')} MB resident`)
   console.log(`  ${paceOfMachine()}`)
   console.log(`  the service itself kept one core busy for ${busyPercent.toFixed(0)} per cent of the time`)
+  return figures
 }
 
 const all = <Thing>(count: number, make: (i: number) => Promise<Thing>): Promise<Thing[]> =>
@@ -146,7 +117,7 @@ async function timed(operator: Operator, draft: MarkDraft): Promise<Taken> {
   return { key: draft.key, sentAtMs, tookMs: performance.now() - sentAtMs }
 }
 
-function print(heard: Heard, taken: readonly Taken[]): void {
+function print(heard: Heard, taken: readonly Taken[]): StreamFigures {
   const lastMs = taken.map(({ key, sentAtMs }) => (heard.lastAtMs.get(key) ?? Number.NaN) - sentAtMs)
   const markMs = taken.map(({ tookMs }) => tookMs)
   const told = [...heard.times.values()].reduce((sum, times) => sum + times, 0)
@@ -163,6 +134,7 @@ function print(heard: Heard, taken: readonly Taken[]): void {
   console.log(
     `  delivered: ${told} of ${taken.length * VISITORS}, ${isWhole ? 'each once to each page' : 'NOT each once to each page'}`,
   )
+  return { lastPageMs: shareOf(lastMs, 0.99), isWhole, marks: taken.length }
 }
 
 const shares = (timesMs: readonly number[]): string =>

@@ -115,9 +115,13 @@ export class FieldService {
 
   /** Lets a phone in as an operator. */
   async join(context: BrowserContext, name: string): Promise<void> {
+    await context.addCookies([{ name: 'duskrow-session', value: this.session(name), url: this.url }])
+  }
+
+  /** The session of a phone that is let in as an operator. */
+  session(name: string): string {
     const { token: secret } = this.desk.joins.codes(this.night.id)
-    const { token } = this.desk.joins.join({ secret, name, role: 'operator', phoneMs: null, address: name })
-    await context.addCookies([{ name: 'duskrow-session', value: token, url: this.url }])
+    return this.desk.joins.join({ secret, name, role: 'operator', phoneMs: null, address: name }).token
   }
 
   /** The page of a station in its operator's hand. */

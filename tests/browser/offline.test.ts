@@ -23,6 +23,7 @@ describe('a phone out of reach for ten seconds to half an hour', () => {
   it(`loses nothing and doubles nothing, whatever becomes of its page (${RUNS} times, SEED=${SEED})`, async () => {
     const report = await sendAway(browser, service, RUNS, SEED)
     expect(report.taps).toBeGreaterThanOrEqual(RUNS)
+    expect(report.late).toBe(0)
     console.log(`SEED=${SEED}: ${JSON.stringify(report)}`)
   })
 })

@@ -1,33 +1,17 @@
-import { type ChildProcess, spawn } from 'node:child_process'
-import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { freshFolder, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { ended, type RunningService, startService } from '../support/running-service.ts'
 
-const ROOT = join(import.meta.dirname, '../..')
 const folder = freshFolder()
-let running: ChildProcess | undefined
-afterAll(() => {
-  running?.kill('SIGKILL')
+let running: RunningService | undefined
+afterAll(async () => {
+  if (running) await ended(running.child)
   removeFolder(folder)
 })
 
-/** Starts the service on the folder and answers its address and the line about the PIN. */
-async function start(...flags: string[]): Promise<{ url: string; pinLine: string }> {
-  const args = ['--import', 'tsx', 'server/main.ts', '--data', folder, '--port', '0', ...flags]
-  const child = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] })
-  running = child
-  let said = ''
-  child.stdout.on('data', (text) => (said += text))
-  await expect.poll(() => said, { timeout: SLOW_MS, interval: 50 }).toMatch(/PIN.*\n/)
-  const [address = '', pinLine = ''] = said.split('\n')
-  return { url: address.replace('Duskrow is open at ', ''), pinLine }
-}
-
-/** Ends it as an empty battery does. */
-function cut(): Promise<unknown> {
-  const ended = new Promise((resolve) => running?.once('exit', resolve))
-  running?.kill('SIGKILL')
-  return ended
+async function start(...flags: string[]): Promise<RunningService> {
+  running = await startService(folder, flags).open
+  return running
 }
 
 async function signIn(url: string, pin: string): Promise<{ status: number; cookie: string }> {
@@ -49,18 +33,17 @@ describe('the service, cut off in the middle of the night and started again with
     const { cookie } = await signIn(first.url, pin)
     expect(await hostPage(first.url, cookie)).toBe(200)
 
-    await cut()
+    await ended(first.child)
     const second = await start()
     expect(second.pinLine).toMatch(/before.*--pin/)
     expect(second.pinLine).not.toMatch(/\d{6}/)
     expect(await hostPage(second.url, cookie)).toBe(200)
     expect((await signIn(second.url, pin)).status).toBe(201)
 
-    await cut()
+    await ended(second.child)
     const third = await start('--pin', '271828')
     expect(third.pinLine).toBe('PIN 271828')
     expect(await hostPage(third.url, cookie)).toBe(303)
     expect([(await signIn(third.url, pin)).status, (await signIn(third.url, '271828')).status]).toEqual([403, 201])
-    await cut()
   })
 })

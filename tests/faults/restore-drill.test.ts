@@ -6,14 +6,19 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { backUp } from '../../db/backup.ts'
 import { openFolder } from '../../db/folder.ts'
 import { restore } from '../../server/restore.ts'
-import { drill, longNight } from '../support/backup-rounds.ts'
+import { bundleDrill, drill, longNight } from '../support/backup-rounds.ts'
 
 const ROOT = join(import.meta.dirname, '../..')
 let template = ''
+let removeBundle = () => {}
 beforeAll(async () => {
+  removeBundle = await bundleDrill()
   template = await longNight()
 })
-afterAll(() => rmSync(template, { recursive: true, force: true }))
+afterAll(() => {
+  removeBundle()
+  rmSync(template, { recursive: true, force: true })
+})
 
 describe('a service that is killed while it makes a copy, and whose database is gone', () => {
   it('loses ten minutes at most, and nothing once the phones have sent again', async () => {

@@ -14,10 +14,11 @@ import { openStores } from '../../server/desk/stores.ts'
 import { foldField } from '../../server/tours/fold.ts'
 import { outbox } from '../../views/scripts/outbox.ts'
 import { phoneShelf } from '../faults/phones-shelf.ts'
+import { bundlePath, bundleProgram } from './bundled-program.ts'
 import { standingClock } from './desk-folder.ts'
 import { folderWithNight } from './mark-folder.ts'
 
-const ROOT = join(import.meta.dirname, '../..')
+const TAKER = 'copying-taker'
 const BEGINS = '2026-12-17T17:20:00.000Z'
 const PHONES = 4
 const EARLIER_MARKS = 5_000
@@ -41,6 +42,12 @@ export async function longNight(count = EARLIER_MARKS): Promise<string> {
   return folder
 }
 
+/** Bundles the service of the drills; answers how to take the bundle away. */
+export async function bundleDrill(): Promise<() => void> {
+  await bundleProgram(TAKER)
+  return () => rmSync(bundlePath(TAKER))
+}
+
 /** When a round ends: while its so-manyth copy is made, or after so many acts. */
 export interface Kill {
   readonly atCopy: number | null
@@ -50,9 +57,8 @@ export interface Kill {
 
 /** Lets a service take acts on a folder and keep copies, and kills it outright; answers its acknowledged acts with their times. */
 async function takeUntilKilled(folder: string, { atCopy, afterMs, atAck }: Kill): Promise<ReadonlyMap<string, number>> {
-  const script = join(import.meta.dirname, 'copying-taker.ts')
-  const args = ['--import', 'tsx', script, folder, String(Date.parse(BEGINS))]
-  const taker = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] })
+  const args = [bundlePath(TAKER), folder, String(Date.parse(BEGINS))]
+  const taker = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] })
   const acked = new Map<string, number>()
   let copies = 0
   for await (const line of createInterface({ input: taker.stdout })) {
@@ -116,7 +122,7 @@ export interface Round {
 
 /**
  * One drill: a service takes acts and keeps copies, is killed, its database is deleted, the newest copy is put back, and
- * the phones send again what they still hold. `problems` is empty when all held.
+ * the phones send again what they still hold. It needs the bundle. `problems` is empty when all held.
  */
 export async function drill(template: string, kill: Kill): Promise<Round> {
   const folder = mkdtempSync(join(tmpdir(), 'duskrow-drill-'))

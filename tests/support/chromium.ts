@@ -3,6 +3,7 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
 import { brightestOf } from './in-page.ts'
+import { WATCHED, watched } from './watched-browser.ts'
 
 /** Where pictures of the pages are kept for people to look at; git ignores it. */
 export const PICTURES = join(import.meta.dirname, '../browser/pictures')
@@ -24,10 +25,12 @@ const ARGS = [
   '--disable-sync',
 ]
 
-/** The Chromium of the system, without a window. */
-export function launch(): Promise<Browser> {
+/** The Chromium of the system, without a window; in a run that is watched, its pages tell what they do. */
+export async function launch(): Promise<Browser> {
   mkdirSync(PICTURES, { recursive: true })
-  return chromium.launch({ executablePath: CHROMIUM, args: ARGS })
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS })
+  const file = process.env[WATCHED]
+  return file === undefined ? browser : watched(browser, file)
 }
 
 /** Signs the context in as host by the form, as a person does. */

@@ -1,6 +1,18 @@
 import type { ChartDesk } from '../../server/desk/charts.ts'
-import { bareEyesMonth } from '../../server/tours/bare-eyes-month.ts'
+import { type BareEyesMonth, bareEyesMonth } from '../../server/tours/bare-eyes-month.ts'
 import type { Night } from '../../server/tours/night.ts'
+
+/** Reckoned once for all services of a test, as the desk keeps it. */
+const months = new Map<string, BareEyesMonth>()
+const MOST_MONTHS = 50
+
+function monthOf({ site, date }: Night): BareEyesMonth {
+  const name = JSON.stringify([site, date])
+  const month = months.get(name) ?? bareEyesMonth(site, date, [])
+  if (months.size > MOST_MONTHS) months.clear()
+  months.set(name, month)
+  return month
+}
 
 /** Charts of a sky without a star. */
 export const fakeCharts = (night: (id: string) => Night): ChartDesk => ({
@@ -29,6 +41,6 @@ export const fakeCharts = (night: (id: string) => Night): ChartDesk => ({
     limitV: 5,
   }),
   walks: async () => [],
-  bareEyes: (id) => bareEyesMonth(night(id).site, night(id).date, []),
+  bareEyes: (id) => monthOf(night(id)),
   starsIn: () => [],
 })

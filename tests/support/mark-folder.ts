@@ -3,7 +3,6 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
-import { build } from 'esbuild'
 import { openFolder } from '../../db/folder.ts'
 import { north } from '../../seed-demo/north.ts'
 import { newId } from '../../server/desk/ids.ts'
@@ -11,25 +10,15 @@ import { nightDesk } from '../../server/desk/nights.ts'
 import { siteDesk } from '../../server/desk/sites.ts'
 import { openStores } from '../../server/desk/stores.ts'
 import { telescopeDesk } from '../../server/desk/telescopes.ts'
+import { bundlePath, bundleProgram } from './bundled-program.ts'
 import { standingClock } from './desk-folder.ts'
 
-const ROOT = join(import.meta.dirname, '../..')
-// Beside the installed packages, so that the bundle finds the database driver, which cannot be bundled.
-const BUNDLE = join(ROOT, 'node_modules/.cache/duskrow', `mark-taker-${process.pid}.mjs`)
+const TAKER = 'mark-taker'
 
 /** Bundles the process that takes marks, so that each of many starts costs little; answers how to take the bundle away. */
 export async function bundleTaker(): Promise<() => void> {
-  await build({
-    entryPoints: [join(import.meta.dirname, 'mark-taker.ts')],
-    outfile: BUNDLE,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    external: ['better-sqlite3'],
-    define: { 'import.meta.dirname': JSON.stringify(join(ROOT, 'db')) },
-    logLevel: 'error',
-  })
-  return () => rmSync(BUNDLE)
+  await bundleProgram(TAKER)
+  return () => rmSync(bundlePath(TAKER))
 }
 
 /** A fresh data folder with the demo night in it and no catalogue, for tests about marks alone. */
@@ -56,7 +45,7 @@ export const takerArgs = (
   count: number,
   manner: Manner = 'careful',
   mostTogether = 3,
-) => [process.execPath, BUNDLE, folder, prefix, String(count), manner, String(mostTogether)]
+) => [process.execPath, bundlePath(TAKER), folder, prefix, String(count), manner, String(mostTogether)]
 
 /** Lets a process take marks and kills it outright at its `killAt`-th acknowledgement; answers all keys that it acknowledged. */
 export async function takeUntilKilled(folder: string, killAt: number): Promise<{ prefix: string; acked: string[] }> {

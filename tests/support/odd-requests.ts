@@ -77,14 +77,20 @@ const pick = <Thing>(list: readonly Thing[], random: Random): Thing => {
   return found
 }
 
-/** A request that no page of ours would send, to a route of the service or near one. */
-export function oddRequest(routes: readonly RouteRole[], random: Random): InjectOptions {
+/** A request that no page of ours would send, and the route at which it aims. */
+export interface OddRequest {
+  readonly route: string
+  readonly asked: InjectOptions
+}
+
+/** One to a route of the service or near one. */
+export function oddRequest(routes: readonly RouteRole[], random: Random): OddRequest {
   const route = pick(routes, random)
   const method = (random() < 0.9 ? route.method : pick(['GET', 'POST', 'PUT', 'DELETE', 'PATCH'], random)) as Method
   const host = random() < 0.95 ? HOST : pick([LAN_HOST, '', 'x', 'localhost:99999', `${HOST},${HOST}`], random)
   const hasBody = method !== 'GET' && method !== 'HEAD' && random() < 0.95
   const type = pick(TYPES, random)
-  return {
+  const asked: InjectOptions = {
     method,
     url: oddAddress(route.url, random),
     remoteAddress: random() < 0.9 ? '127.0.0.1' : PHONE,
@@ -101,6 +107,7 @@ export function oddRequest(routes: readonly RouteRole[], random: Random): Inject
     ...(hasBody && { payload: /form/i.test(type) ? oddForm(random) : oddJson(random) }),
     payloadAsStream: true,
   }
+  return { route: `${method} ${route.url}`, asked }
 }
 
 function oddAddress(url: string, random: Random): string {

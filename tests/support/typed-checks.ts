@@ -16,7 +16,8 @@ const FORMULA = /^[=+\-@\t\r](?!\d+(\.\d+)?$)/
 /** What no answer may hold, whatever was typed. */
 export function strangeIn({ url, status, type, body }: Told, known: ReadonlySet<string>): readonly string[] {
   const where = (what: string) => `${url.slice(0, 80)}: ${what}`
-  if (status >= 500) return [where(`status ${status}`)]
+  // Whoever is signed out sees little of what was typed.
+  if (status >= 500 || status === 401) return [where(`status ${status}`)]
   if (type.startsWith('application/json')) return isJson(body) ? [] : [where('no JSON')]
   if (type.startsWith('text/csv')) return formulasIn(body).map((cell) => where(`formula ${cell}`))
   if (!type.startsWith('text/html')) return []
@@ -42,6 +43,8 @@ const formulasIn = (body: string): readonly string[] =>
 
 /** Built of what was done before and of how wide the letters are, so that only what could do harm is compared there. */
 const GROWS = /\/(programme|go|thin-cloud|file|line)$|\/print\/|\/(tonight|field)\/|\/api\/|\/align$|\/set-up$|\/walks$/
+/** True for a page that is built of more than its words. */
+export const isGrowing = (url: string): boolean => GROWS.test(url)
 const HARMFUL = new Set(['script', 'style', 'link', 'meta', 'base', 'img', 'iframe', 'object', 'embed', 'title'])
 
 /** Where two answers, of nasty and of plain words, are not built alike. */
@@ -61,10 +64,10 @@ export function apart(told: Told, plainly: Told | undefined): readonly string[] 
 function builtOf({ url, type, body }: Told): readonly string[] {
   if (type.startsWith('text/csv'))
     return parse(body, { relax_column_count: true }).map((line: string[]) => `${line.length}`)
-  if (type.startsWith('application/json')) return GROWS.test(url) ? [] : keysOf(JSON.parse(body))
+  if (type.startsWith('application/json')) return isGrowing(url) ? [] : keysOf(JSON.parse(body))
   if (!type.startsWith('text/html')) return []
   return tagsOf(body)
-    .filter(({ name }) => !GROWS.test(url) || HARMFUL.has(name))
+    .filter(({ name }) => !isGrowing(url) || HARMFUL.has(name))
     .map(({ name, isEnd, attributes }) => `${isEnd ? '/' : ''}${name}[${[...attributes.keys()].join()}]`)
 }
 

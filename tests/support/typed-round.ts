@@ -1,3 +1,4 @@
+import type { Assets } from '../../server/web/assets.ts'
 import { formsOf } from './html-forms.ts'
 import { harmless, hugeText, nastyText, withoutControls } from './nasty-words.ts'
 import { apart, learn, strangeIn } from './typed-checks.ts'
@@ -10,7 +11,10 @@ const MAKES_NEW = /^\/(sites|telescopes|nights|extras|start|extras\/import)$/
 const ENDS = /^\/join|sign-out|sign-in|\/remove|\/close$|\/backups/
 /** What shows most of what is typed and neither draws nor reckons: the rest is looked at in the long run alone. */
 const QUICK =
-  /^\/sites\/[^/]+\/(edit|notes)$|^\/nights\/[^/]+(\/(edit|checklists|class|report|report.csv))?$|\/words$|\/print\/class-letter$/
+  /^\/sites\/[^/]+\/(edit|notes)$|^\/nights\/[^/]+(\/(edit|checklists|class|phones|report|report.csv))?$|\/words$|\/print\/class-letter$/
+
+/** What is typed into a field of a form. */
+export type WordFor = (target: FormTarget, name: string) => string
 
 export interface RoundReport {
   readonly problems: readonly string[]
@@ -20,44 +24,72 @@ export interface RoundReport {
 }
 
 /** A service into which people who mean harm type, with plain letters of the same length before each of their words. */
-export async function typedRounds(pagesToo: 'every page' | 'quick pages') {
-  const service = await typedService()
+export async function typedRounds(pagesToo: 'every page' | 'quick pages', assets?: Assets) {
+  const service = await typedService(assets)
   const pages = service.pages.filter((page) => pagesToo === 'every page' || QUICK.test(page))
-  const targets = await targetsOf(service, pages)
+  const targets = [...(await targetsOf(service, pages)), joiningBy(service.joinToken)]
   const known = new Set<string>()
   for (const page of await answersOf(service, pages)) learn(page, known)
   for (const target of targets) learn(await send(service, target, () => 'o'.repeat(5_000), true), known)
 
   /** Types the words into all forms; what is strange in the answers, and how many forms were refused. */
-  async function typeInto(wordFor: (target: FormTarget, name: string) => string): Promise<readonly Told[]> {
+  async function typeInto(wordFor: WordFor): Promise<readonly Told[]> {
+    service.dropPhones()
     const told: Told[] = []
     for (const target of targets) {
       told.push(await send(service, target, (name) => `${wordFor(target, name)}zq`, true))
       if (target.form.method === 'get' || target.kept.size === 0) continue
-      told.push(await send(service, target, (name) => keepable(wordFor(target, name), target.kept.get(name))))
+      told.push(await typeKept(service, target, wordFor))
     }
     return [...told, ...(await answersOf(service, pages))]
   }
 
-  /** Types into every field and looks at every page. */
-  async function round(random: () => number): Promise<RoundReport> {
+  /** Draws a word for every field of every form. */
+  function draw(random: () => number) {
     const words = new Map(
       targets.map((target) => [target, new Map(target.form.typed.map((name) => [name, text(random, target, name)]))]),
     )
-    const word = (target: FormTarget, name: string) => words.get(target)?.get(name) ?? ''
-    const plain = await typeInto((target, name) => harmless(word(target, name)))
+    const nasty = (target: FormTarget, name: string) => words.get(target)?.get(name) ?? ''
+    const plain = (target: FormTarget, name: string) => harmless(nasty(target, name))
+    return { nasty, plain, strings: [...words.values()].reduce((sum, { size }) => sum + size, 0) }
+  }
+
+  /** Types into every field and looks at every page. */
+  async function round(random: () => number): Promise<RoundReport> {
+    const words = draw(random)
+    const plain = await typeInto(words.plain)
     for (const told of plain) learn(told, known)
-    const nasty = await typeInto(word)
+    const nasty = await typeInto(words.nasty)
     const alike = nasty.flatMap((told, place) => apart(told, plain[place]))
     return {
       problems: [...new Set([...nasty.flatMap((told) => strangeIn(told, known)), ...alike])],
-      strings: [...words.values()].reduce((sum, { size }) => sum + size, 0),
+      strings: words.strings,
       pages: nasty.length,
       refused: nasty.filter(({ status }) => status >= 400).length,
     }
   }
-  return { targets, round, service, pages, close: service.close }
+  return { targets, draw, round, service, pages, close: service.close }
 }
+
+/** Types the words into the fields of a form that keep them. */
+export const typeKept = (service: TypedService, target: FormTarget, word: WordFor): Promise<Told> =>
+  send(service, target, (name) => keepable(word(target, name), target.kept.get(name)))
+
+/** The form by which strangers name themselves. */
+const joiningBy = (token: string): FormTarget => ({
+  form: {
+    method: 'post',
+    action: '/join',
+    fields: [
+      ['token', token],
+      ['role', 'operator'],
+      ['name', ''],
+    ],
+    typed: ['name'],
+  },
+  kept: new Map([['name', LONGEST_NAME]]),
+})
+const LONGEST_NAME = 40
 
 const keepable = (word: string, longest: number | undefined) => withoutControls(word).slice(0, longest) || 'Oak'
 

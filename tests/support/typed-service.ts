@@ -2,6 +2,7 @@ import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import { buildApp } from '../../server/app.ts'
 import { nightHours } from '../../server/tours/hours.ts'
+import type { Assets } from '../../server/web/assets.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { PIECE_NAMES } from '../../server/web/pages/papers.ts'
 import type { RouteRole } from '../../server/web/roles.ts'
@@ -20,8 +21,11 @@ export interface Told {
   readonly body: string
 }
 
+/** Pages without scripts and styles, for whoever reads them without a browser. */
+const BARE: Assets = { all: [], path: (name) => `/assets/${name}` }
+
 /** The whole service over a real desk with the demo night, a programme and an own object, asked by the host. */
-export async function typedService() {
+export async function typedService(assets: Assets = BARE) {
   const folder = freshFolder()
   const clock = standingClock('2026-12-17T14:00:00Z')
   const desk = await openDesk(folder, { clock, pin: PIN })
@@ -29,14 +33,15 @@ export async function typedService() {
   await desk.tours.build(night.id, { seed: 1, steps: STEPS })
   const own = desk.own.add(A_CLUSTER_DRAFT)
   const routes: RouteRole[] = []
+  const hosts = new Set([HOST])
   const app = await buildApp({
     desk,
     clock,
     words: readWordTables(),
-    allowedHosts: () => new Set([HOST]),
+    allowedHosts: () => hosts,
     limits: WIDE,
-    assets: { all: [], path: (name) => `/assets/${name}` },
-    writePage: pageWriter({ path: (name) => `/assets/${name}` }),
+    assets,
+    writePage: pageWriter(assets),
     routeSeen: (route) => routes.push(route),
   })
   await app.ready()
@@ -44,7 +49,12 @@ export async function typedService() {
   clock.moveTo(new Date(nightHours(night).opensAt.getTime() + 1_800_000).toISOString())
 
   async function ask(method: 'GET' | 'POST', url: string, payload?: string): Promise<Told> {
-    const headers = { host: HOST, cookie, ...(payload !== undefined && { 'content-type': FORM }) }
+    // To join ends the session of whoever joins.
+    const headers = {
+      host: HOST,
+      cookie: url === '/join' ? '' : cookie,
+      ...(payload !== undefined && { 'content-type': FORM }),
+    }
     const answer = await app.inject(asHost({ method, url, headers, ...(payload !== undefined && { payload }) }))
     const type = String(answer.headers['content-type'] ?? '')
     return { url, status: answer.statusCode, type, body: answer.body }
@@ -70,6 +80,19 @@ export async function typedService() {
     get: (url: string) => ask('GET', url),
     post: (url: string, fields: readonly (readonly [string, string])[]) =>
       ask('POST', url, new URLSearchParams(fields.map(([name, value]): [string, string] => [name, value])).toString()),
+    cookie,
+    /** What a phone scans to be let in. */
+    joinToken: desk.joins.codes(night.id).token,
+    /** Turns all phones away. */
+    dropPhones(): void {
+      for (const { id } of desk.joins.phones(night.id)) desk.joins.revoke(night.id, id)
+    },
+    /** Opens it to browsers of this machine, and answers its address. */
+    async open(): Promise<string> {
+      const { port } = new URL(await app.listen({ port: 0, host: '127.0.0.1' }))
+      hosts.add(`localhost:${port}`)
+      return `http://localhost:${port}`
+    },
     async close() {
       await app.close()
       await desk.close()
