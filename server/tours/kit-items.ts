@@ -57,9 +57,15 @@ const tokensOf = (text: string): readonly string[] =>
     .replace(WIDTH_BY_FOCUS, '$1/$2mm')
     .match(TOKEN) ?? []
 
+/** `mm-refractor`, as languages with compounds write it, is a unit and a word. */
+function unitApart(token: string, words: KitWords): readonly string[] {
+  const [, unit = '', word = ''] = /^([^-]+)-(.+)$/.exec(token) ?? []
+  return words.get(token) === undefined && words.get(unit)?.kind === 'unit' ? [unit, word] : [token]
+}
+
 /** The kinds of telescope in a sentence, in order, and the words that nothing is known of. */
 export function kitItems(text: string, words: KitWords): { items: readonly KitItem[]; unknown: readonly string[] } {
-  const tokens = tokensOf(text)
+  const tokens = tokensOf(text).flatMap((token) => unitApart(token, words))
   const made: KitItem[] = []
   const unknown: string[] = []
   let item = NOTHING

@@ -1,4 +1,4 @@
-import { pointShort } from './directions.ts'
+import { pointNamed } from './directions.ts'
 import type { Words } from './words.ts'
 
 /** A half of the Earth: which coordinate it belongs to, and its sign. */
@@ -122,8 +122,6 @@ const figuresOf = (tokens: readonly Token[]): Figure[] =>
 
 /** A half by its letter or its word, in the language of the words. */
 function halfOf(words: Words, text: string): Half | undefined {
-  const said = text.toLowerCase()
-  return HALVES.find(([point]) =>
-    [pointShort(words, point), words.say(`page.point-${point}`)].some((name) => name.toLowerCase() === said),
-  )?.[1]
+  const named = pointNamed(words, text)
+  return HALVES.find(([point]) => point === named)?.[1]
 }

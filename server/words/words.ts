@@ -23,6 +23,8 @@ export type Words = ReturnType<typeof createWords>
  * `say` throws on an unknown key, so that a missing sentence is found by the first test that needs it.
  */
 export function createWords(table: MessageTable, settings: WordsSettings) {
+  // A year or a port has no gaps; the decimal mark is the language's own.
+  const plain = numberFormat(settings.language, { useGrouping: false, maximumFractionDigits: 12 })
   const plurals = new Intl.PluralRules(settings.language)
 
   function pattern(key: string, values: MessageValues): string {
@@ -34,8 +36,11 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
     return form
   }
 
+  const written = (value: MessageValues[string] | undefined): string =>
+    typeof value === 'number' ? plain.format(value) : (value ?? '')
+
   const say = (key: string, values: MessageValues = {}): string =>
-    pattern(key, values).replace(/\{(\w+)\}/g, (_blank, name: string) => String(values[name] ?? ''))
+    pattern(key, values).replace(/\{(\w+)\}/g, (_blank, name: string) => written(values[name]))
 
   return {
     settings,

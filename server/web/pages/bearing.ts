@@ -1,4 +1,5 @@
 import { pointAt } from '../../tours/pointing.ts'
+import { pointNamed } from '../../words/directions.ts'
 import type { Words } from '../../words/words.ts'
 import { pointText } from './say.ts'
 
@@ -16,23 +17,9 @@ export const nearPointText = (words: Words, azimuthDeg: number): string => point
 
 /** The azimuth in degrees, 0 to under 360, of a compass point (`north-west`, `NW`) or of degrees as typed; NaN for anything else. */
 export function bearingDeg(words: Words, text: string): number {
-  const point = pointOf(words, text)
+  const point = pointNamed(words, text)
   if (point !== undefined) return point * POINT_DEG
   const [, number] = /^(\d{1,3}(?:[.,]\d+)?)\s*°?$/.exec(text.trim()) ?? []
   const degrees = number === undefined ? Number.NaN : Number(number.replace(',', '.'))
   return degrees <= 360 ? degrees % 360 : Number.NaN
 }
-
-function pointOf(words: Words, text: string): number | undefined {
-  const typed = partsOf(text).join('')
-  const found = Array.from({ length: POINTS }, (_, point) => partsOf(pointText(words, point))).findIndex(
-    (parts) => typed !== '' && (parts.join('') === typed || parts.map(([first]) => first).join('') === typed),
-  )
-  return found < 0 ? undefined : found
-}
-
-const partsOf = (text: string): string[] =>
-  text
-    .toLowerCase()
-    .split(/[^\p{L}\d°.,]+/u)
-    .filter(Boolean)
