@@ -30,7 +30,7 @@ export const PROMISES: readonly Promised[] = [
   ]),
   row(7, 'A phone that was away catches up', '500 times, 40 phones, all equal within 3 s', ['long/offline.test.ts']),
   row(8, 'Pages need no secure context', 'every browser test, 0 uses of what is missing', ['long/secure-only.test.ts']),
-  row(9, 'What waits on a phone outlives its page', '300 runs, 0 lost, 0 doubled', ['long/offline.test.ts']),
+  row(9, 'What waits on a phone outlives its page', '300 runs, 0 lost, 0 doubled', ['long/outbox.test.ts']),
   row(10, 'Going back to a copy works', '200 of 200 drills, marks at most 2 times slower', ['long/backups.test.ts']),
   row(11, 'An older data folder is carried over safely', 'killed at 100 % of the statements, never between', [
     'long/upgrade.test.ts',
