@@ -84,7 +84,7 @@ function httpServer(answer: AnswerTrouble, isLogging: boolean): FastifyInstance 
   return Fastify({
     logger: isLogging && { level: 'error', stream: process.stderr },
     bodyLimit: BODY_LIMIT,
-    requestTimeout: 10_000,
+    requestTimeout: 9_000,
     keepAliveTimeout: 10_000,
     http: { headersTimeout: 5_000, connectionsCheckingInterval: 1_000, requireHostHeader: false },
     routerOptions: { maxParamLength: 100 },

@@ -6,10 +6,12 @@ import { type Config, readConfig } from './config.ts'
 import type { BackupStatus } from './desk/backups.ts'
 import { createDesk } from './desk/create.ts'
 import { Fault } from './errors.ts'
+import { stayLean } from './memory.ts'
 import { wentBackText } from './restore.ts'
 import { phoneAddresses } from './web/addresses.ts'
 import { allowedHosts } from './web/hosts.ts'
 import { readWordTables } from './web/language.ts'
+import { DEFAULT_LIMITS } from './web/limits.ts'
 
 const LONGEST_STOP_MS = 2_000
 const PIN_AS_BEFORE = 'The PIN is the one of before. To set another, start with --pin and 6 to 12 digits.'
@@ -37,8 +39,10 @@ export async function serve(config: Config): Promise<Service> {
       addresses: () => (config.isLan ? phoneAddresses(networkInterfaces()) : []),
     }
     const app = await buildApp({ desk, clock: config.clock, words, allowedHosts: hosts, phonesWay, isLogging: true })
-    await app.listen({ port, host: config.isLan ? '0.0.0.0' : '127.0.0.1' })
+    // Phones that all come back at once wait their turn; one beyond the backlog would be let in only at its next try.
+    await app.listen({ port, host: config.isLan ? '0.0.0.0' : '127.0.0.1', backlog: DEFAULT_LIMITS.connections })
     port = portOf(app.server.address(), port)
+    stayLean()
     const { newPin } = desk.sessions
     return { url: `http://127.0.0.1:${port}`, newPin, close: () => app.close().finally(() => desk.close()) }
   } catch (error) {

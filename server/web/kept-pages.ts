@@ -44,7 +44,8 @@ export function keepPages(app: FastifyInstance, { desk, clock, whoOf }: Needs): 
   }
 
   app.decorateReply('use', 'kept')
-  app.addHook('preHandler', async (request, reply) => {
+  // Before the request is looked at, since a page that is there was made for just this one.
+  app.addHook('preValidation', async (request, reply) => {
     if (!request.routeOptions.config.isKept || request.method !== 'GET') return
     const found = find(keyOf(request, whoOf))
     if ('place' in found) return void places.set(request, found.place)
@@ -88,7 +89,8 @@ function keyOf(request: FastifyRequest, whoOf: WhoOf): string {
 const isPage = (reply: FastifyReply): boolean => reply.statusCode === 200 && reply.getHeader('content-type') === TYPE
 
 const pageFrom = (html: string): KeptPage => ({
-  ...packable(Buffer.from(html)),
+  // As text, which goes out with its headers in one piece.
+  ...packable(html),
   // Weak, since the packed page is another row of bytes.
   tag: `W/"${createHash('sha256').update(html).digest('base64url').slice(0, 22)}"`,
 })

@@ -2,15 +2,19 @@ import { gzipSync } from 'node:zlib'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 
 /** A body as it is, and in fewer bytes; null where it is packed already. Over plain http no browser offers anything smaller than gzip. */
-export interface Packable {
-  readonly body: Buffer
+export interface Packable<Body extends Buffer | string> {
+  readonly body: Body
   readonly packed: Buffer | null
 }
 
-export const packable = (body: Buffer): Packable => ({ body, packed: gzipSync(body) })
+export const packable = <Body extends Buffer | string>(body: Body): Packable<Body> => ({ body, packed: gzipSync(body) })
 
-/** The bytes to answer with, packed for whoever unpacks them; the headers say which. */
-export function bytesFor({ headers }: FastifyRequest, reply: FastifyReply, { body, packed }: Packable): Buffer {
+/** What to answer with, packed for whoever unpacks it; the headers say which. */
+export function bytesFor<Body extends Buffer | string>(
+  { headers }: FastifyRequest,
+  reply: FastifyReply,
+  { body, packed }: Packable<Body>,
+): Body | Buffer {
   if (packed === null) return body
   reply.header('vary', 'accept-encoding')
   if (!takesGzip(headers['accept-encoding'])) return body

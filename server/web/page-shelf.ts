@@ -1,6 +1,6 @@
 import type { Packable } from './packing.ts'
 
-export interface KeptPage extends Packable {
+export interface KeptPage extends Packable<string> {
   readonly tag: string
 }
 
@@ -44,7 +44,7 @@ function placeIn(pages: Map<string, Promise<KeptPage | null> | KeptPage>, key: s
   return {
     fill(page, use) {
       settle(use === 'once' ? null : page)
-      if (use === 'kept' && page.body.length <= MOST_BYTES) pages.set(key, page)
+      if (use === 'kept' && Buffer.byteLength(page.body) <= MOST_BYTES) pages.set(key, page)
       else pages.delete(key)
     },
     empty() {

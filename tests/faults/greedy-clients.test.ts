@@ -15,7 +15,7 @@ let port = 0
 beforeAll(async () => {
   service = await phoneService({ limits: DEFAULT_LIMITS, allowedHosts: () => new Set([`127.0.0.1:${port}`]) })
   const { server } = service.app
-  expect([server.headersTimeout, server.requestTimeout]).toEqual([5_000, 10_000])
+  expect([server.headersTimeout, server.requestTimeout]).toEqual([5_000, 9_000])
   server.headersTimeout = server.requestTimeout = SHORT_MS
   await service.app.listen({ port: 0, host: '127.0.0.1' })
   const address = server.address()

@@ -110,6 +110,23 @@ describe('the line of a page', () => {
     expect(asked).toEqual([])
   })
 
+  it('asks again within two seconds while no answer comes, and less often once one has', async () => {
+    await wait(30.1)
+    expect(asked).toHaveLength(1)
+    await wait(6)
+    const away = asked.length
+    // The very first wait is still that of a page in reach.
+    expect(away).toBe(2)
+    await wait(6)
+    expect(asked.length - away).toBe(5)
+    answer = { ...CHANGE, version: 'e.5' }
+    await wait(1.2)
+    const back = asked.length
+    expect(told[0]).toEqual(answer)
+    await wait(11)
+    expect(asked.length - back).toBeLessThanOrEqual(3)
+  })
+
   it('asks when nothing was heard for half a minute, and not while there are heartbeats', async () => {
     for (let i = 0; i < 8; i++) {
       await wait(15)

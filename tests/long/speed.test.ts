@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { MOST_SPREAD, medianOf } from '../bench/ababa.ts'
 import { ASKED_OF_BURST_MS, burstTimes, toldOfBursts } from '../bench/burst.ts'
 import { ASKED_OF_MARKS, markSpeed, toldOfMarks } from '../bench/marks.ts'
-import { ASKED, pageSpeeds, toldOf } from '../bench/pages.ts'
+import { ASKED, type PageSpeed, pageSpeeds, toldOf } from '../bench/pages.ts'
 import { benchStreams } from '../bench/streams.ts'
 import { recordRow } from '../support/fault-rows.ts'
 
@@ -12,6 +12,9 @@ const LONG = { warmMs: 3_000, ms: 8_000, rounds: ROUNDS }
 const SHORT = { warmMs: 1_000, ms: 2_000, rounds: ROUNDS }
 const BURSTS = 20
 const STREAMS_MS = 300
+const WHY_SLOWER = 'since it works out what is seen at this minute, once a change for all who ask'
+const anewMs = ({ yardstick, ratios }: PageSpeed): string =>
+  (1_000 / (medianOf(yardstick) * medianOf(ratios.uncached ?? []))).toFixed(1)
 
 // The figures are recorded as they are, reached or missed; what these tests refuse is an answer that is not the same or lost.
 it.each([
@@ -23,8 +26,9 @@ it.each([
     const [cached, uncached] = [medianOf(speed.ratios.cached ?? []), medianOf(speed.ratios.uncached ?? [])]
     console.log(toldOf(speed))
     const isFast = cached >= ASKED.cached && uncached >= ASKED.uncached
+    const why = uncached >= ASKED.uncached ? '' : `; ${anewMs(speed)} ms for a page made anew, ${WHY_SLOWER}`
     const isReached = isFast && speed.spread <= MOST_SPREAD
-    recordRow({ row: 20, part: speed.page, reached: toldOf(speed), isReached, seed: null, count: ROUNDS })
+    recordRow({ row: 20, part: speed.page, reached: `${toldOf(speed)}${why}`, isReached, seed: null, count: ROUNDS })
   }
   expect(speeds, part).toHaveLength(names.length)
 })

@@ -45,6 +45,8 @@ export interface LineNeeds {
 const SILENCE_MS = 30_000
 const FAILS_UNTIL_ASKING = 2
 const ASK_MS = 5_000
+/** Sooner while no answer comes: nobody may tell the phone that it is in reach again, and its taps wait for that. */
+const ASK_AWAY_MS = 1_200
 const LONGEST_JITTER_MS = 3_000
 const JITTER_ONLINE_MS = 1_000
 /** How long a page that asks leaves the stream alone before it tries it again. */
@@ -55,7 +57,8 @@ export type Line = ReturnType<typeof lineTo>
 /** The line of one page to the laptop; shut until it is opened. */
 export function lineTo(nightId: string, { open, ask, random, version: first, told }: LineNeeds) {
   const address = `/api/nights/${nightId}`
-  const [silence, comingBack, asking] = [timer(), timer(), timer()]
+  const [silence, comingBack] = [timer(), timer()]
+  const asking = asker({ ask: () => ask(since('changes')), random, told: (change) => void (isOpen && tell(change)) })
   let version = first
   let stream: Stream | null = null
   let isOpen = false
@@ -100,14 +103,14 @@ export function lineTo(nightId: string, { open, ask, random, version: first, tol
     hangUp()
     fails += wasHeard ? 0 : 1
     const isAsking = fails >= FAILS_UNTIL_ASKING
-    if (isAsking) askOften()
+    if (isAsking) asking.often()
     comingBack.start((isAsking ? STREAM_AGAIN_MS : 0) + random() * LONGEST_JITTER_MS, connect)
   }
 
   function fallSilent(): void {
     hangUp()
     fails = FAILS_UNTIL_ASKING
-    askOften()
+    asking.often()
     comingBack.start(STREAM_AGAIN_MS, connect)
   }
 
@@ -116,10 +119,6 @@ export function lineTo(nightId: string, { open, ask, random, version: first, tol
     stream?.close()
     stream = null
   }
-
-  const askOften = (): void => asking.repeat(() => ASK_MS * (0.8 + 0.4 * random()), askNow)
-  const tellIfOpen = (change: Change): void => void (isOpen && tell(change))
-  const askNow = (): void => void ask(since('changes')).then(tellIfOpen, () => {})
 
   return {
     open(): void {
@@ -138,11 +137,40 @@ export function lineTo(nightId: string, { open, ask, random, version: first, tol
       hangUp()
       comingBack.start(random() * JITTER_ONLINE_MS, () => {
         connect()
-        if (fails >= FAILS_UNTIL_ASKING) askNow()
+        if (fails >= FAILS_UNTIL_ASKING) asking.once()
       })
     },
     /** Asks once, beside the stream. */
-    ask: askNow,
+    ask: asking.once,
+  }
+}
+
+interface AskerNeeds {
+  readonly ask: () => Promise<Change>
+  readonly random: () => number
+  readonly told: (change: Change) => void
+}
+
+/** Asks the laptop for what is new: once, or again and again until it is stopped. */
+function asker({ ask, random, told }: AskerNeeds) {
+  const again = timer()
+  let isAnswered = true
+
+  function once(): void {
+    const answered = (change: Change): void => {
+      isAnswered = true
+      told(change)
+    }
+    const unanswered = (): void => {
+      isAnswered = false
+    }
+    ask().then(answered, unanswered)
+  }
+
+  return {
+    once,
+    often: (): void => again.repeat(() => (isAnswered ? ASK_MS : ASK_AWAY_MS) * (0.8 + 0.4 * random()), once),
+    stop: again.stop,
   }
 }
 
