@@ -71,6 +71,9 @@ export function objectStore(db: Database) {
       const row = statements.story.get(key, language)
       return row && storyOf(row)
     },
+    /** What a language calls things, by their names in the catalogue; empty where it has no names of its own. */
+    namesIn: (language: string): ReadonlyMap<string, string> =>
+      new Map(statements.localNames.all(language).map(({ name, called }) => [name, called])),
     /** The languages in which stories ship. */
     storyLanguages: (): readonly string[] => statements.storyLanguages.all(),
     /** How many stars, outreach objects and towns the catalogue holds. */
@@ -97,6 +100,9 @@ function prepare(db: Database) {
     ),
     shown: db.prepare<[], string>('SELECT show FROM catalogue.entry WHERE show IS NOT NULL ORDER BY id').pluck(),
     story: db.prepare<[string, string], StoryRow>('SELECT * FROM catalogue.story WHERE key = ? AND language = ?'),
+    localNames: db.prepare<[string], { readonly name: string; readonly called: string }>(
+      'SELECT name, called FROM catalogue.local_name WHERE language = ?',
+    ),
     storyLanguages: db.prepare<[], string>('SELECT DISTINCT language FROM catalogue.story ORDER BY language').pluck(),
     stars: db.prepare<[number], ChartStar>(
       `SELECT hip, ra_deg AS raDeg, dec_deg AS decDeg, pm_ra_mas_yr AS pmRaMasYr, pm_dec_mas_yr AS pmDecMasYr,

@@ -11,7 +11,7 @@ import { keepDoor } from './web/door.ts'
 import { answerBrokenRequest, sendSafeHeaders } from './web/headers.ts'
 import { joinDoorOf } from './web/join-door.ts'
 import { keepPages } from './web/kept-pages.ts'
-import { rememberLanguage, type WordTables, wordsTeller } from './web/language.ts'
+import { rememberChoices, type WordTables, wordsTeller } from './web/language.ts'
 import { DEFAULT_LIMITS, keepConnectionsFew, keepPace, type Limits } from './web/limits.ts'
 import { announcing, liveBoard } from './web/live.ts'
 import { type AnswerTrouble, handleErrors, troubleOf, troubleTeller } from './web/problems.ts'
@@ -47,7 +47,7 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   const desk = announcing(needs.desk, live)
   const assets = needs.assets ?? (await loadAssets())
   const sendPage = pageSender(needs.writePage ?? pageWriter(assets))
-  const wordsFor = wordsTeller(tables)
+  const wordsFor = wordsTeller(tables, desk)
   const whoOf = whoTeller(desk)
   const roleOf = roleTeller(whoOf)
   const viewerOf = viewerTeller({ clock, wordsFor, whoOf })
@@ -65,7 +65,7 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   await keepPace(app, limits, roleOf)
   nameRoles(app, needs.routeSeen ?? (() => {}))
   keepRoles(app, roleOf, answer)
-  rememberLanguage(app, tables)
+  rememberChoices(app, tables)
   handleErrors(app, answer)
   takeBodies(app)
   checkRequests(app)
@@ -75,7 +75,7 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   const joinDoor = joinDoorOf(desk)
   const api = { desk, clock, wordsFor, whoOf, limits, signIn, joinDoor, live }
   await app.register(apiRoutes, { prefix: '/api', api, version })
-  await app.register(pageRoutes, { desk, clock, wordsFor, viewerOf, signIn, joinDoor, phonesWay })
+  await app.register(pageRoutes, { desk, clock, tables, wordsFor, viewerOf, signIn, joinDoor, phonesWay })
   return app
 }
 

@@ -3,18 +3,28 @@ import { withoutIndex } from './designations.ts'
 import { type Entry, type EntrySources, entries } from './entries.ts'
 import { type EntryText, entryText, foldedNames, wordsOf } from './entry-text.ts'
 import { foldText, joined } from './fold.ts'
+import type { LocalName } from './local-names.ts'
+
+interface LocalNames {
+  readonly localNames: readonly LocalName[]
+}
 
 /** Fills the tables that search and `find` read: entries, their aliases, the text of both, and its words. */
-export function buildEntries(db: Database, sources: EntrySources): void {
+export function buildEntries(db: Database, sources: EntrySources & LocalNames): void {
   const all = entries(sources)
   const add = db.prepare(
     `INSERT INTO entry (id, key, name, kind, constellation, magnitude, ra_deg, dec_deg, others, show)
      VALUES (@id, @key, @name, @kind, @constellation, @magnitude, @raDeg, @decDeg, @others, @show)`,
   )
   const addText = db.prepare('INSERT INTO entry_text (rowid, name, other, topics) VALUES (@id, @name, @other, @topics)')
-  const names = all.map(foldedNames)
+  const local = localOf(sources)
+  const names = all.map((entry) => [...foldedNames(entry), ...local(entry)])
   const texts = all.map((entry, id) =>
-    entryText(entry, names[id] ?? [], sources.constellations.get(entry.constellation ?? '')),
+    entryText(
+      entry,
+      [...(names[id] ?? []), ...(entry.show?.features ?? []).flatMap(local)],
+      sources.constellations.get(entry.constellation ?? ''),
+    ),
   )
   for (const [id, entry] of all.entries()) {
     const show = entry.show === null ? null : JSON.stringify(entry.show)
@@ -23,6 +33,13 @@ export function buildEntries(db: Database, sources: EntrySources): void {
   }
   buildSpellings(db, texts)
   buildAliases(db, all, names)
+}
+
+/** How a thing, or a feature of one, is called in other languages, folded. */
+function localOf({ localNames }: LocalNames): (thing: { readonly name: string }) => readonly string[] {
+  const called = new Map<string, string[]>()
+  for (const { name, called: other } of localNames) called.set(name, [...(called.get(name) ?? []), foldText(other)])
+  return ({ name }) => called.get(name) ?? []
 }
 
 /** Every word of the texts that a mistyped one may stand for. */

@@ -4,6 +4,7 @@ import type { ShowObject, Story } from '../../server/tours/target.ts'
 import { buildEntries } from './build-entries.ts'
 import { buildPlaces } from './build-places.ts'
 import { catalogueText, csvRows } from './csv.ts'
+import type { LocalName } from './local-names.ts'
 import { constellationRows, type StarRow, starNames, starRows } from './rows.ts'
 
 /** What people write for the catalogue, beside its star and place tables. */
@@ -12,6 +13,9 @@ export interface Written {
   readonly stories: readonly Story[]
   /** What happened on Earth, by language. */
   readonly events: Readonly<Record<string, readonly WorldEvent[]>>
+  /** What things are called, and what is said of them in short, by language. */
+  readonly names: Readonly<Record<string, readonly LocalName[]>>
+  readonly texts: Readonly<Record<string, readonly LocalName[]>>
 }
 
 // Enough for the whole text index, so that it is written once instead of being merged from parts.
@@ -28,9 +32,12 @@ export function buildCatalogue(db: Database, written: Written, digest: string): 
     }
     buildStars(db, [...stars.values()])
     buildConstellations(db, [...constellations.values()])
-    buildEntries(db, { stars, names: starNames(), constellations, outreach: written.outreach })
+    const localNames = Object.values(written.names).flat()
+    buildEntries(db, { stars, names: starNames(), localNames, constellations, outreach: written.outreach })
     buildStories(db, written.stories)
     for (const [language, events] of Object.entries(written.events)) buildEvents(db, language, events)
+    for (const texts of [written.names, written.texts])
+      for (const [language, rows] of Object.entries(texts)) buildNames(db, language, rows)
     buildPlaces(db)
     db.prepare('INSERT INTO meta (digest) VALUES (?)').run(digest)
   })()
@@ -59,6 +66,11 @@ function buildConstellations(db: Database, constellations: readonly object[]): v
 function buildEvents(db: Database, language: string, events: readonly WorldEvent[]): void {
   const add = db.prepare('INSERT INTO world_event VALUES (@language, @fromYear, @toYear, @what, @place, @source)')
   for (const event of events) add.run({ ...event, language })
+}
+
+function buildNames(db: Database, language: string, names: readonly LocalName[]): void {
+  const add = db.prepare('INSERT INTO local_name VALUES (@language, @name, @called, @source)')
+  for (const name of names) add.run({ ...name, language })
 }
 
 function buildStories(db: Database, stories: readonly Story[]): void {

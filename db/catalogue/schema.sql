@@ -37,6 +37,15 @@ CREATE VIRTUAL TABLE entry_text USING fts5 (
 -- The words of entry_text: what a mistyped word may stand for.
 CREATE TABLE spelling (word TEXT PRIMARY KEY) STRICT, WITHOUT ROWID;
 
+-- What a language says for a name or a short text of the catalogue.
+CREATE TABLE local_name (
+  language TEXT NOT NULL,
+  name TEXT NOT NULL,
+  called TEXT NOT NULL,
+  source TEXT NOT NULL,
+  PRIMARY KEY (language, name)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE story (
   key TEXT NOT NULL,
   language TEXT NOT NULL,

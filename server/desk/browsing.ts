@@ -6,6 +6,7 @@ import { type DateNeeds, dateDesk } from './dates.ts'
 import type { Desk } from './desk.ts'
 import { groupTextDesk } from './group-text.ts'
 import { noteDesk } from './notes.ts'
+import { readingDesk } from './reading.ts'
 import { type ThingNeeds, thingDesk } from './things.ts'
 
 type Needs = ThingNeeds &
@@ -17,9 +18,10 @@ type Needs = ThingNeeds &
   }
 
 /** What is asked of the list and of the year, what the group says of itself, and what the host writes down. */
-export const browsing = (needs: Needs): Pick<Desk, 'things' | 'dates' | 'groupText' | 'notes'> => ({
+export const browsing = (needs: Needs): Pick<Desk, 'things' | 'dates' | 'groupText' | 'reading' | 'notes'> => ({
   things: thingDesk(needs),
   dates: dateDesk(needs),
   groupText: groupTextDesk(needs),
+  reading: readingDesk(needs),
   notes: noteDesk({ ...needs, findSite: needs.sites.find, findNight: needs.nights.find }),
 })

@@ -33,6 +33,7 @@ import type { NoteDesk } from './notes.ts'
 import type { ObjectDesk } from './objects.ts'
 import type { OwnDesk } from './own-objects.ts'
 import type { WordDesk } from './own-words.ts'
+import type { ReadingDesk } from './reading.ts'
 import type { ReportDesk } from './reports.ts'
 import type { StartDesk } from './start.ts'
 import type { TelescopeDesk } from './telescopes.ts'
@@ -164,6 +165,7 @@ export interface Desk {
   readonly tonight: (nightId: string, key: string, at: Date | null) => Promise<ObjectTonight>
   readonly charts: ChartDesk
   readonly groupText: GroupTextDesk
+  readonly reading: ReadingDesk
   readonly notes: NoteDesk
   readonly alignment: AlignmentDesk
   readonly faults: FaultDesk

@@ -24,6 +24,8 @@ export interface ObjectDesk {
   story(key: string, language: string, nightId?: string): Story | undefined
   /** What happened on Earth while light was on its way, told in a language, oldest first. */
   worldEvents(language: string): readonly WorldEvent[]
+  /** What a language calls things of the catalogue, by their names there; those that it calls the same are left out. */
+  namesIn(language: string): ReadonlyMap<string, string>
 }
 
 interface Needs {
@@ -49,6 +51,7 @@ export function objectDesk({ objects, ownObjects, worldEvents, story }: Needs): 
     show: (key) => objects.show(key) ?? ownObjects.find(key)?.object,
     story,
     worldEvents: worldEvents.all,
+    namesIn: objects.namesIn,
   }
 }
 

@@ -1,4 +1,5 @@
 import type { FinderStar } from '../tours/hops.ts'
+import type { Words } from '../words/words.ts'
 import { type Obstacle, obstaclesAlong } from './covering.ts'
 import type { ChartedStar, Drawable, DrawnField } from './finder-chart.ts'
 import { type Anchor, type LabelBox, nameLines, placeLabel } from './finder-chart-labels.ts'
@@ -15,6 +16,7 @@ export interface NamesInput {
   readonly hops: readonly DrawnHop[]
   readonly finderField: DrawnField | null
   readonly mainField: DrawnField | null
+  readonly words: Words
 }
 
 /** How bad it is to cover a thing with words. */
@@ -26,7 +28,7 @@ const RING_POINTS = 60
 
 /** The names of the target and of the stars of the way, and the numbers of the hops, each where it covers least. */
 export function chartNames(input: NamesInput): { readonly svg: readonly Svg[]; readonly labels: readonly LabelBox[] } {
-  const { subject, scale, target, stars, hops, mainField } = input
+  const { subject, scale, target, stars, hops, mainField, words } = input
   const obstacles = obstaclesOf(input)
   const labels: LabelBox[] = []
   const add = (text: readonly string[], anchor: Anchor): void => {
@@ -34,13 +36,13 @@ export function chartNames(input: NamesInput): { readonly svg: readonly Svg[]; r
     if (box !== null) labels.push(box)
   }
   const ownPx = stars.find(({ key }) => key === 'target')?.radiusPx ?? 3
-  add(nameLines(subject.target.name), {
+  add(nameLines(words.called(subject.target.name)), {
     ...target,
     gapPx: Math.max(mainField?.radiusPx ?? 0, ownPx),
     awayWeight: AWAY_WEIGHTS.target,
   })
   for (const star of namedOn(subject, stars))
-    add(nameLines(star.name), { ...star, gapPx: star.radiusPx, awayWeight: AWAY_WEIGHTS.star })
+    add(nameLines(words.called(star.name)), { ...star, gapPx: star.radiusPx, awayWeight: AWAY_WEIGHTS.star })
   hops.forEach((hop, index) => {
     if (isDrawn(hop)) add([String(index + 1)], { ...halfWayOf(hop), gapPx: 3, awayWeight: AWAY_WEIGHTS.hop })
   })

@@ -94,7 +94,7 @@ export function finderChart(subject: Drawable, words: Words): FinderChart {
   const mainField = telescope !== null && telescope.radiusPx >= LEAST_FIELD_PX ? telescope : null
   const stars = starsOn(subject, scale, target)
   const hops = drawnHops(way, scale, stars, mainField?.radiusPx ?? 0, target)
-  const names = chartNames({ subject, scale, target, stars, hops, finderField, mainField })
+  const names = chartNames({ subject, scale, target, stars, hops, finderField, mainField, words })
   const notes = finderNotes(subject, words)
   const clip = `${idPrefix}-finder`
   const box = { x: MAP.left, y: MAP.top, width: MAP.width, height: scale.heightPx, rx: 12 }

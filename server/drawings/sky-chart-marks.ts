@@ -56,7 +56,7 @@ export function markTargets(
     )
     return { number: target.number, ...mark, label: wordsBeside(text, 'target', mark, crowd), isCrowded }
   })
-  const names = others.flatMap((body) => wordsBeside(body.name, 'body', body, crowd) ?? [])
+  const names = others.flatMap((body) => wordsBeside(words.called(body.name), 'body', body, crowd) ?? [])
   return { targets: drawn, labels: [...drawn.flatMap(({ label }) => label ?? []), ...names] }
 }
 

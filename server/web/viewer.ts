@@ -1,6 +1,6 @@
 import type { FastifyRequest } from 'fastify'
 import type { Clock } from '../clock.ts'
-import type { WordsFor } from './language.ts'
+import { CHOICES, type WordsFor } from './language.ts'
 import type { Viewer } from './pages/sheet.ts'
 import type { WhoOf } from './roles.ts'
 
@@ -10,6 +10,15 @@ interface Needs {
   readonly clock: Clock
   readonly wordsFor: WordsFor
   readonly whoOf: WhoOf
+}
+
+/** Without what it asked about how it is read, which would undo a choice. */
+function pathOf(url: string): string | null {
+  const [path = '', query = ''] = url.split('?')
+  if (path === '/reading') return null
+  const asked = new URLSearchParams(query)
+  for (const choice of CHOICES) asked.delete(choice)
+  return asked.size === 0 ? path : `${path}?${asked}`
 }
 
 /** Tells who reads a page, when by the evening's clock, and in which words. */
@@ -23,6 +32,7 @@ export function viewerTeller({ clock, wordsFor, whoOf }: Needs): ViewerOf {
       mayAct: who !== undefined,
       now: clock.now(),
       isRehearsal: clock.isRehearsal,
+      path: request.method === 'GET' ? pathOf(request.url) : null,
     }
   }
 }

@@ -20,9 +20,14 @@ export type Words = ReturnType<typeof createWords>
 
 /**
  * Turns codes and numbers into finished words in one language.
- * `say` throws on an unknown key, so that a missing sentence is found by the first test that needs it.
+ * `say` throws on an unknown key, so that a missing sentence is found by the first test that needs it. `names` are
+ * those of things in the sky as the language has them, by the catalogue's own.
  */
-export function createWords(table: MessageTable, settings: WordsSettings) {
+export function createWords(
+  table: MessageTable,
+  settings: WordsSettings,
+  names: ReadonlyMap<string, string> = new Map(),
+) {
   // A year or a port has no gaps; the decimal mark is the language's own.
   const plain = numberFormat(settings.language, { useGrouping: false, maximumFractionDigits: 12 })
   const plurals = new Intl.PluralRules(settings.language)
@@ -36,8 +41,9 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
     return form
   }
 
+  const called = (name: string): string => names.get(name) ?? name
   const written = (value: MessageValues[string] | undefined): string =>
-    typeof value === 'number' ? plain.format(value) : (value ?? '')
+    typeof value === 'number' ? plain.format(value) : called(value ?? '')
 
   const say = (key: string, values: MessageValues = {}): string =>
     pattern(key, values).replace(/\{(\w+)\}/g, (_blank, name: string) => written(values[name]))
@@ -48,6 +54,8 @@ export function createWords(table: MessageTable, settings: WordsSettings) {
     knows: (key: string): boolean => key in table,
     /** The message `key` with its blanks filled; `values.count` chooses the plural form. */
     say,
+    /** What the language says for a name or a short text of the catalogue; any other text as it is. Blanks of messages are filled so too. */
+    called,
     /** Wall-clock time in the zone, `18:40` or `6:40 pm`; one that comes for the second time says so, `second 02:15`. */
     time: (at: Date, zone: string): string => {
       const time = timeText(at, zone, settings)

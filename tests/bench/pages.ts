@@ -79,7 +79,7 @@ async function speedOf({ port, barePort }: Ports, page: string, path: string, le
   const ways = {
     constant: { port, path: () => `/constant${query}` },
     cached: { port, path: () => path },
-    uncached: { port, path: () => `${path}?asked=${asked++}` },
+    uncached: { port, path: () => `${path}?lang=none-${asked++}` },
     bare: { port: barePort, path: () => `/bare${query}` },
   }
   const bodies = await Promise.all(Object.values(ways).map((way) => bodyAt(way.port, way.path())))

@@ -56,7 +56,7 @@ async function drawAll(desk: Desk, id: string): Promise<void> {
     night,
     tour,
     evening: desk.sky.evening(eveningDate(night), placeOf(night.site), night.site.zone),
-    names: namesFrom(desk, 'en', id),
+    names: namesFrom(desk, words, id),
     charts: askedOnce(desk.charts),
     walks: await desk.charts.walks(id, keys),
     paper: 'a4',

@@ -48,7 +48,7 @@ export function benchSearch(outreach: readonly ShowObject[] = readOutreach()): v
   const folder = mkdtempSync(join(tmpdir(), 'duskrow-bench-'))
   const db = openDatabase(folder)
   try {
-    attachCatalogue(db, ensureCatalogue(folder, { outreach, stories: [], events: {} }))
+    attachCatalogue(db, ensureCatalogue(folder, { outreach, stories: [], events: {}, names: {}, texts: {} }))
     compare(objectStore(db), outreach)
   } finally {
     db.close()

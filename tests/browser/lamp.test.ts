@@ -45,6 +45,7 @@ const PAGES: Readonly<Record<string, { readonly query?: string; readonly open?: 
     open: 'details',
   },
   '/objects/:key': {},
+  '/reading': { query: 'from=/nights&' },
 }
 const ROUTES = Object.keys(PAGES)
 /** Pages whose targets, words, reflow and accessibility are measured beside what they do. */

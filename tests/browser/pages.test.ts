@@ -54,6 +54,7 @@ const PAGES = {
   backups: '/backups',
   report: '/nights/:night/report',
   season: '/season',
+  reading: '/reading?from=/nights',
   telescopes: '/telescopes',
   'telescope-new': '/telescopes/new',
   programme: '/nights/:night/programme',

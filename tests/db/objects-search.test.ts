@@ -79,7 +79,7 @@ let objects: ObjectStore
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'duskrow-search-'))
   db = openDatabase(folder)
-  attachCatalogue(db, ensureCatalogue(folder, { outreach: LIST, stories: [], events: {} }))
+  attachCatalogue(db, ensureCatalogue(folder, { outreach: LIST, stories: [], events: {}, names: {}, texts: {} }))
   objects = objectStore(db)
 }, 120_000)
 afterAll(() => {

@@ -16,7 +16,10 @@ let objects: ObjectStore
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'duskrow-objects-'))
   db = openDatabase(folder)
-  attachCatalogue(db, ensureCatalogue(folder, { outreach: A_FEW_OBJECTS, stories: [A_STORY], events: {} }))
+  attachCatalogue(
+    db,
+    ensureCatalogue(folder, { outreach: A_FEW_OBJECTS, stories: [A_STORY], events: {}, names: {}, texts: {} }),
+  )
   objects = objectStore(db)
 }, 120_000)
 afterAll(() => {

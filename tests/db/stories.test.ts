@@ -67,7 +67,7 @@ describe('the stories that ship', () => {
   })
 
   it('are part of the catalogue as it ships', () => {
-    expect(shippedWriting().stories).toEqual(stories)
+    expect(shippedWriting().stories.filter(({ language }) => language === 'en')).toEqual(stories)
   })
 
   it('never raise their voice', () => {

@@ -69,14 +69,14 @@ describe('words of the host', () => {
   )
 
   it('make a language of their own, of things that ship and things of the host', () => {
-    expect(desk.words.languages()).toEqual(['en'])
+    expect(desk.words.languages()).toEqual(['de', 'en'])
     const { key } = desk.own.add(A_COMET_DRAFT)
-    expect(desk.objects.story(key, 'de')).toBeUndefined()
-    desk.words.put(key, 'DE', { see: 'Ein Komet.' })
+    expect(desk.objects.story(key, 'fr')).toBeUndefined()
+    desk.words.put(key, 'FR', { see: 'Une comète.' })
     desk.words.put('m13', 'cy', { see: 'Pêl.' })
-    expect(desk.objects.story(key, 'de')).toMatchObject({ key, language: 'de', see: 'Ein Komet.', answer: '' })
-    expect(desk.words.languages()).toEqual(['cy', 'de', 'en'])
-    expect([desk.words.languagesOf(key), desk.words.languagesOf('m13')]).toEqual([['de'], ['cy', 'en']])
+    expect(desk.objects.story(key, 'fr')).toMatchObject({ key, language: 'fr', see: 'Une comète.', answer: '' })
+    expect(desk.words.languages()).toEqual(['cy', 'de', 'en', 'fr'])
+    expect([desk.words.languagesOf(key), desk.words.languagesOf('m13')]).toEqual([['fr'], ['cy', 'de', 'en']])
   })
 
   it('are of something on the list, in a language, and fit a card', () => {

@@ -13,7 +13,6 @@ import { nightObjectsPage } from '../../server/web/pages/night-objects.ts'
 import { objectTonightPage } from '../../server/web/pages/object-tonight.ts'
 import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
-import { signInPage } from '../../server/web/pages/sign-in.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
 import { telescopePage } from '../../server/web/pages/telescope.ts'
 import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
@@ -40,6 +39,7 @@ import { A_CHECK, A_FIELD, AN_EVENING, HOLDING, HOST, NAMES, TOUR, UNTOLD, VISIT
 import { PAPER_PAGES } from './paper-pages.ts'
 import { PHONE_PAGES } from './phone-pages.ts'
 import { QUEUE_PAGES } from './queue-data.ts'
+import { READING_PAGES } from './reading-pages.ts'
 import { REPORT_PAGES } from './report-pages.ts'
 import { SET_UP_PAGES } from './set-up-pages.ts'
 import { START_PAGES } from './start-data.ts'
@@ -84,6 +84,7 @@ type Models = { readonly [Name in keyof Pages]: readonly [full: Pages[Name], emp
 
 /** Every page once with all that it can say and once with nothing. */
 export const EVERY_PAGE: Models = {
+  ...READING_PAGES,
   board: [
     boardPage(HOST, {
       night: A_NIGHT,
@@ -114,7 +115,6 @@ export const EVERY_PAGE: Models = {
       newKey,
     }),
   ],
-  'sign-in': [signInPage(VISITOR, WRONG, '/nights'), signInPage(VISITOR, BLANK, '/')],
   ...PHONE_PAGES,
   ...BACKUP_PAGES,
   ...DATE_PAGES,

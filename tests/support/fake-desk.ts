@@ -1,6 +1,7 @@
 import { Value } from 'typebox/value'
 import type { Desk, EveningAnswer, SkyPlaceAnswer } from '../../server/desk/desk.ts'
 import { draftProblems, inside } from '../../server/desk/mark-problems.ts'
+import { readingDesk } from '../../server/desk/reading.ts'
 import { invalid, notFound } from '../../server/errors.ts'
 import type { BodyLook } from '../../server/sky/body.ts'
 import { isDay } from '../../server/tours/hours.ts'
@@ -17,7 +18,7 @@ import { fakeBackups } from './fake-backups.ts'
 import { fakeCarry } from './fake-carry.ts'
 import { fakeCharts } from './fake-charts.ts'
 import { fakeGo } from './fake-go.ts'
-import { fakeGroupText } from './fake-group-text.ts'
+import { fakeGroupText, settingsInMemory } from './fake-group-text.ts'
 import { A_HEALTH } from './fake-health.ts'
 import { fakeKit, findIn } from './fake-kit.ts'
 import { fakeLearning } from './fake-learning.ts'
@@ -79,6 +80,7 @@ export function fakeDesk(kept: Kept = firstKept()): { desk: Desk; kept: Kept } {
       joins: fakeJoins,
       backups: fakeBackups(),
       groupText: fakeGroupText(),
+      reading: readingDesk({ settings: settingsInMemory() }),
       go: fakeGo(kept, (id) => findIn(kept.nights, id, 'night'), NOW),
       carry: fakeCarry((id) => findIn(kept.nights, id, 'night'), NOW),
       reports: fakeReports(kept, (id) => findIn(kept.nights, id, 'night'), NOW),

@@ -41,6 +41,7 @@ export function fakeObjects(now: Date): Pick<Desk, 'objects' | 'own' | 'words'> 
       show,
       story: storyTeller(stores),
       worldEvents: () => [],
+      namesIn: () => new Map(),
     },
     own: ownDesk({ ownObjects, clock, keyOf }),
     words: wordDesk({ ...stores, show, findNight: nightOf }),

@@ -15,7 +15,14 @@ export const ENGLISH = createWords(readWordTables().en ?? {}, { language: 'en', 
 const at = (text: string): Date => new Date(`2026-11-20T${text}Z`)
 
 /** The host at 18:45 by the clocks of the field, in a rehearsal. */
-export const HOST: Viewer = { words: ENGLISH, mayHost: true, mayAct: true, now: at('17:45:00'), isRehearsal: true }
+export const HOST: Viewer = {
+  words: ENGLISH,
+  mayHost: true,
+  mayAct: true,
+  now: at('17:45:00'),
+  isRehearsal: true,
+  path: '/',
+}
 export const VISITOR: Viewer = { ...HOST, mayHost: false, mayAct: false, isRehearsal: false }
 
 export const A_STORY: Story = {

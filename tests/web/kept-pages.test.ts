@@ -156,7 +156,7 @@ describe('a page that is kept', () => {
   })
 
   it('comes packed to a browser that unpacks it, the first time as ever after', async () => {
-    const url = `/field/${night.id}?asked=packed`
+    const url = `/field/${night.id}?lang=packed`
     const plain = await guest(`/field/${night.id}`)
     for (let time = 0; time < 2; time++) {
       const answer = await ask(url, { 'accept-encoding': 'gzip, deflate' })

@@ -8,14 +8,14 @@ import { type NameOf, namesOfNight } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
-export const againRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk }) => {
+export const againRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, wordsFor }) => {
   const summary = 'What is known of a night under way, and what the programme that waits for the host would change'
   app.get(
     '/nights/:id/again',
     { config: { role: 'visitor' }, schema: { summary, params: IdParams } },
     async (request) => {
       const night = desk.nights.find(request.params.id)
-      return againJson(desk.again.state(night.id), night, namesOfNight(desk, night))
+      return againJson(desk.again.state(night.id), night, namesOfNight(desk, night, wordsFor(request)))
     },
   )
 }

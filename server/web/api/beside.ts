@@ -16,7 +16,11 @@ export const besideRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { d
       const night = desk.nights.find(request.params.id)
       const tour = desk.tours.current(night.id)
       const halves = await desk.beside(night.id, tour)
-      const say = { words: wordsFor(request), nameOf: namesOfNight(desk, night), zone: night.site.zone }
+      const say = {
+        words: wordsFor(request),
+        nameOf: namesOfNight(desk, night, wordsFor(request)),
+        zone: night.site.zone,
+      }
       return { version: tour?.version ?? null, zone: night.site.zone, halfHours: halves.map((it) => halfJson(say, it)) }
     },
   )

@@ -21,7 +21,7 @@ export const checkRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { de
       const { at } = request.query
       const night = desk.nights.find(request.params.id)
       const check = await desk.checks.at(night.id, at === undefined ? clock.now() : instant('at', at))
-      return checkJson(check, night, wordsFor(request), namesOfNight(desk, night))
+      return checkJson(check, night, wordsFor(request), namesOfNight(desk, night, wordsFor(request)))
     },
   )
 }

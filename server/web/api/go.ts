@@ -33,7 +33,8 @@ export const goRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk,
     async (request) => {
       const night = desk.nights.find(request.params.id)
       const { stops, notices, notes } = await desk.go.thinCloud(night.id)
-      const [words, nameOf] = [wordsFor(request), namesOfNight(desk, night)]
+      const words = wordsFor(request)
+      const nameOf = namesOfNight(desk, night, words)
       const { zone } = night.site
       return {
         zone,

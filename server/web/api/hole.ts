@@ -21,7 +21,7 @@ export const holeRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
       const { at, open } = request.query
       const night = desk.nights.find(request.params.id)
       const hole = await desk.hole(night.id, openParts(open), at === undefined ? clock.now() : instant('at', at))
-      return holeJson(hole, night, wordsFor(request), namesOfNight(desk, night))
+      return holeJson(hole, night, wordsFor(request), namesOfNight(desk, night, wordsFor(request)))
     },
   )
 }

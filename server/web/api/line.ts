@@ -8,14 +8,14 @@ import { type NameOf, namesOfNight } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
-export const lineRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk }) => {
+export const lineRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, wordsFor }) => {
   const summary = 'How long people wait with the programme of a night and what they see: by arithmetic, and simulated'
   app.get(
     '/nights/:id/line',
     { config: { role: 'visitor' }, schema: { summary, params: IdParams } },
     async (request) => {
       const night = desk.nights.find(request.params.id)
-      return lineJson(await desk.line(night.id), night, namesOfNight(desk, night))
+      return lineJson(await desk.line(night.id), night, namesOfNight(desk, night, wordsFor(request)))
     },
   )
 }

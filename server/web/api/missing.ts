@@ -26,7 +26,7 @@ export const missingRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { 
 
 const missingJson = (words: Words, missing: Missing, zone: string) => ({
   targetKey: missing.targetKey,
-  targetName: missing.name,
+  targetName: words.called(missing.name),
   barred: missing.barred && {
     ...missing.barred,
     fromAtWall: missing.barred.fromAt && wallClock(missing.barred.fromAt, zone),

@@ -9,9 +9,12 @@ export type NameOf = (key: string) => string
 
 /** Names of the targets and stations of a night by key or id, stations that left the row included; the key itself where there is no name. */
 export const namesOfNight =
-  (desk: Pick<Desk, 'objects' | 'nights'>, night: Night): NameOf =>
-  (key) =>
-    desk.objects.show(key)?.name ?? desk.nights.everyStation(night.id).find(({ id }) => id === key)?.name ?? key
+  ({ objects, nights }: Pick<Desk, 'objects' | 'nights'>, night: Night, words: Words): NameOf =>
+  (key) => {
+    const object = objects.show(key)
+    if (object) return words.called(object.name)
+    return nights.everyStation(night.id).find(({ id }) => id === key)?.name ?? key
+  }
 
 /** A remark as data with its sentence. */
 export const remarkJson = (words: Words, remark: Remark) => ({

@@ -24,7 +24,7 @@ export const objectTonightRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (a
       const { at } = request.query
       const tonight = await desk.tonight(id, key, at === undefined ? null : instant('at', at))
       const night = desk.nights.find(id)
-      return tonightJson(tonight, night, wordsFor(request), namesOfNight(desk, night))
+      return tonightJson(tonight, night, wordsFor(request), namesOfNight(desk, night, wordsFor(request)))
     },
   )
 }

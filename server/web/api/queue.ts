@@ -7,14 +7,14 @@ import { type NameOf, namesOfNight } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
-export const queueRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk }) => {
+export const queueRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, wordsFor }) => {
   const summary = 'Who waits where now: what each station shows, how long its line is, when to close it, and the calls'
   app.get(
     '/nights/:id/queue',
     { config: { role: 'visitor' }, schema: { summary, params: IdParams } },
     async (request) => {
       const night = desk.nights.find(request.params.id)
-      return queueJson(lineNowOf(desk, night.id), night, namesOfNight(desk, night))
+      return queueJson(lineNowOf(desk, night.id), night, namesOfNight(desk, night, wordsFor(request)))
     },
   )
 }

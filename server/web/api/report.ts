@@ -24,7 +24,7 @@ export const reportRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { d
     async (request) => {
       const report = await desk.reports.of(request.params.id)
       const words = wordsFor(request as FastifyRequest)
-      const names = namesFrom(desk, words.settings.language, report.night.id)
+      const names = namesFrom(desk, words, report.night.id)
       return reportJson({ words, names, report, mayHost: whoOf(request as FastifyRequest)?.role === 'host' })
     },
   )

@@ -21,7 +21,13 @@ const BuildBody = Type.Object({
 export const tourRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { desk, wordsFor }) => {
   const answer = (request: FastifyRequest, nightId: string, tour: Tour) => {
     const night = desk.nights.find(nightId)
-    return tourJson(tour, desk.tours.stateOf(tour), night, wordsFor(request), namesOfNight(desk, night))
+    return tourJson(
+      tour,
+      desk.tours.stateOf(tour),
+      night,
+      wordsFor(request),
+      namesOfNight(desk, night, wordsFor(request)),
+    )
   }
 
   app.get(

@@ -19,7 +19,7 @@ export const wishRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
     async (request) => {
       const night = desk.nights.find(request.params.id)
       const told = await desk.wishes.told(night.id)
-      const nameOf = namesOfNight(desk, night)
+      const nameOf = namesOfNight(desk, night, wordsFor(request))
       return { zone: night.site.zone, wishes: told.map((wish) => wishJson(wish, wordsFor(request), nameOf)) }
     },
   )

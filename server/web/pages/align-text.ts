@@ -59,7 +59,7 @@ export function alignPairText(
 function starText(words: Words, star: AlignmentStar): AlignStarText {
   const { name, colour, lookAlike } = star
   return {
-    name,
+    name: words.called(name),
     said: saidText(words, name),
     direction: whereText(words, star),
     colour: colour && words.say(`colour.${colour}`),

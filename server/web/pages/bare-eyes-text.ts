@@ -48,7 +48,7 @@ function showerLine({ words, zone }: Say, { object, peakAt, mostPerHour, isMoonB
   const date = words.dayAndMonth(peakAt, zone)
   const most = words.number(rounded(mostPerHour))
   const rate = words.say(mostPerHour < FEW_METEORS ? 'handout.shower-few' : 'handout.shower-most', { date, most })
-  return { name: object.name, text: isMoonBright ? `${rate} ${words.say('handout.shower-moon')}` : rate }
+  return { name: words.called(object.name), text: isMoonBright ? `${rate} ${words.say('handout.shower-moon')}` : rate }
 }
 
 /** What of it is told; [] for a sight without a story. */

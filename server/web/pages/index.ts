@@ -36,6 +36,7 @@ import type { PapersForm } from './papers-form.ts'
 import type { PhonesPage } from './phones.ts'
 import type { ProblemPage } from './problem-page.ts'
 import type { ProgrammePage } from './programme.ts'
+import type { ReadingPage } from './reading.ts'
 import type { ReportPage } from './report.ts'
 import type { SeasonPage } from './season.ts'
 import type { SetUpPage } from './set-up.ts'
@@ -86,6 +87,7 @@ export interface Pages {
   readonly go: GoPage
   readonly 'go-limits': GoLimitsPage
   readonly 'thin-cloud': ThinCloudPage
+  readonly reading: ReadingPage
   readonly report: ReportPage
   readonly season: SeasonPage
   readonly align: AlignPage

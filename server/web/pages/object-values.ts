@@ -64,7 +64,7 @@ function lightRows(words: Words, object: ShowObject): Pair[] {
     ['magnitudeRange', both(magnitudeRange, 'value.from-to')],
     ['componentMagnitudes', both(componentMagnitudes, 'value.and')],
     ['bv', object.bv === null ? null : plain(words, object.bv, 2)],
-    ['colours', colours && words.list(colours)],
+    ['colours', colours && words.list(colours.map(words.called))],
     ['brightestStarMag', inUnit(words, object.brightestStarMag, 'none', 2)],
     [
       'starMagnitudes',

@@ -47,16 +47,17 @@ export function objectPage(viewer: Viewer, subject: ObjectSubject): ObjectPage {
   const { thing, story } = subject
   const object = 'appeal' in thing ? thing : null
   const drawing = thingDrawing(subject.picture, words)
-  const sheet = daySheet(viewer, thing.name, 'objects')
+  const name = words.called(thing.name)
+  const sheet = daySheet(viewer, name, 'objects')
   return {
     sheet: subject.look === 'lamp' ? byLamp(sheet) : sheet,
-    name: thing.name,
+    name,
     kind: thing.kind === 'moon' ? '' : kindText(words, thing),
     others: othersText(words, subject, object),
-    note: object?.note ?? null,
+    note: object?.note ? words.called(object.note) : null,
     lead: story?.see || words.say(object ? `card.about-${object.kind}` : 'object.star-intro'),
     parts: object ? partsOf(words, story) : starParts(words, subject),
-    why: object && { label: words.say('object.why'), text: object.appealReason },
+    why: object && { label: words.say('object.why'), text: words.called(object.appealReason) },
     drawing: drawing?.svg ?? null,
     drawingNotes: drawing?.notes ?? [],
     ...whenOf(viewer, subject, object),
@@ -94,7 +95,7 @@ const nearOf = (words: Words, near: readonly NearThing[]) => ({
   nearNote: words.say('object.near-note'),
   near: near.map(({ object, separationDeg, directionDeg }) => ({
     href: `/objects/${object.key}`,
-    text: object.name,
+    text: words.called(object.name),
     kind: words.say(`kind.${object.kind}`),
     where: words.say('object.near-where', {
       angle: angleText(words, 60 * separationDeg),

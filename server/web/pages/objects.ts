@@ -112,10 +112,10 @@ function row(words: Words, { list, pictureOf }: ObjectsSubject, thing: ListedThi
   const { hit, object, seasonal } = thing
   return {
     href: `/objects/${hit.key}`,
-    name: hit.name,
+    name: words.called(hit.name),
     kind: hit.kind === 'moon' ? '' : kindText(words, hit),
     picture: thingSmall(pictureOf(thing)),
-    why: object?.appealReason ?? null,
+    why: object && words.called(object.appealReason),
     season: seasonal && seasonText(words, seasonal.season, object, list.site),
     seen: object && seasonal && seenText(words, list, object, seasonal),
     isGood: seasonal?.isGood === true,

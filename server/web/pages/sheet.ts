@@ -13,6 +13,8 @@ export interface Viewer {
   readonly mayAct: boolean
   readonly now: Date
   readonly isRehearsal: boolean
+  /** The address of the page, to come back to; null where that makes no sense. */
+  readonly path: string | null
 }
 
 /** True for the host at the laptop and for the host's phone: who may make, take and drop a programme. */
@@ -44,6 +46,8 @@ export interface Sheet {
   readonly rehearsalText: string | null
   readonly signIn: SheetLink | null
   readonly signOutText: string | null
+  /** The way to another language, other units or another clock; null on paper and where somebody is already there. */
+  readonly reading: Pick<SheetLink, 'href' | 'text'> | null
 }
 
 const PLACES = ['board', 'nights', 'objects', 'sites', 'telescopes'] as const
@@ -75,6 +79,7 @@ const DAY_STYLES = [
   'go.css',
   'report.css',
   'telescope.css',
+  'reading.css',
 ]
 
 /** The frame of a page read by day, with its links; `here` marks the one that is open. */
@@ -98,6 +103,7 @@ export const byLamp = (sheet: Sheet): Sheet => ({
   look: 'lamp',
   isLamp: true,
   styles: [...sheet.styles, 'lamp.css'],
+  reading: sheet.reading && { ...sheet.reading, href: `${sheet.reading.href}&look=lamp` },
 })
 
 /** The frame of a page for the field: a red lamp, or paper when the reader asked for the day look. */
@@ -133,7 +139,7 @@ const PAPER_STYLES = [
 export const paperSheet = (viewer: Viewer, title: string): Sheet => bare(viewer, title, 'paper', PAPER_STYLES, [])
 
 function bare(
-  { words, isRehearsal }: Viewer,
+  { words, isRehearsal, path }: Viewer,
   title: string,
   look: Look,
   styles: readonly string[],
@@ -154,5 +160,12 @@ function bare(
     rehearsalText: isRehearsal ? words.say('page.rehearsal') : null,
     signIn: null,
     signOutText: null,
+    reading:
+      look === 'paper' || path === null
+        ? null
+        : {
+            href: `/reading?from=${encodeURIComponent(path)}${look === 'lamp' ? '&look=lamp' : ''}`,
+            text: words.say('page.reading'),
+          },
   }
 }

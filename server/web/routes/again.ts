@@ -29,7 +29,7 @@ export const againRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
         versions: desk.tours.versions(id),
         form: form ?? { values: againValues(night, state), problems: [] },
         trouble: trouble ?? null,
-        names: namesFrom(desk, viewer.words.settings.language, id),
+        names: namesFrom(desk, viewer.words, id),
         newKey,
       }),
     )

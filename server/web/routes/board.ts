@@ -35,7 +35,7 @@ function boardSubject(desk: Desk, night: Night | undefined, { words, mayHost }: 
     backups: mayHost ? desk.backups.status() : null,
     siteCount: desk.sites.all().length,
     telescopeCount: desk.telescopes.all().length,
-    names: namesFrom(desk, words.settings.language, night?.id),
+    names: namesFrom(desk, words, night?.id),
     newKey,
   }
 }

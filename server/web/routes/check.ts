@@ -25,7 +25,7 @@ export const checkRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
         at === undefined ? halfHourOf(night, clock.now()) : instant('at', at),
       )
       const viewer = viewerOf(request)
-      const names = namesFrom(desk, viewer.words.settings.language)
+      const names = namesFrom(desk, viewer.words)
       const state = desk.tours.stateOf(tour)
       const notes = [...programmeNotes(viewer, { night, tour, state, newKey }), ...emptyNotes(viewer, tour)]
       return reply.page('check', checkPage(viewer, night, check, halfHours(night), names, notes, look))

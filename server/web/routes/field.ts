@@ -34,7 +34,7 @@ export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
   const knownOf = (request: FastifyRequest, reply: FastifyReply, nightId: string, look: 'day' | 'lamp'): Known => {
     const [night, tour, field] = [desk.nights.find(nightId), desk.tours.current(nightId), desk.marks.field(nightId)]
     const marks = desk.marks.since(nightId, 0)
-    const names = namesFrom(desk, viewerOf(request).words.settings.language, nightId)
+    const names = namesFrom(desk, viewerOf(request).words, nightId)
     const version = desk.marks.version(nightId)
     const news = newsOf(night, marks, field.at)
     return { night, tour, field, marks, news, version, names, look, newKey: newKeyIn(reply) }

@@ -24,7 +24,7 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
     const viewer = viewerOf(request)
     const night = desk.nights.find(id)
     const [thin, suggested] = await Promise.all([within(PATIENCE_MS, desk.go.thinCloud(id)), suggestion(desk, night)])
-    const names = namesFrom(desk, viewer.words.settings.language, id)
+    const names = namesFrom(desk, viewer.words, id)
     const hasTour = desk.tours.current(id) !== undefined
     return reply.page('go', goPage(viewer, { night, go: desk.go.of(id), hasTour, thin, suggested, names, state }))
   }
@@ -73,7 +73,7 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
     const night = desk.nights.find(request.params.id)
     const viewer = viewerOf(request as FastifyRequest)
     const thin = await desk.go.thinCloud(night.id)
-    const names = namesFrom(desk, viewer.words.settings.language, night.id)
+    const names = namesFrom(desk, viewer.words, night.id)
     const hasTour = desk.tours.current(night.id) !== undefined
     return reply.page('thin-cloud', thinCloudPage(viewer, { night, thin, hasTour, names }))
   })

@@ -20,7 +20,7 @@ export const holeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
       const night = desk.nights.find(request.params.id)
       const hole = await desk.hole(night.id, openParts(open), at === undefined ? clock.now() : instant('at', at))
       const viewer = viewerOf(request)
-      const names = namesFrom(desk, viewer.words.settings.language, night.id)
+      const names = namesFrom(desk, viewer.words, night.id)
       const hasTour = desk.tours.current(night.id) !== undefined
       return reply.page('hole', holePage(viewer, { night, hole, asked: at ?? null, look, hasTour, names }))
     },

@@ -26,6 +26,7 @@ import { ownWordRoutes } from './own-words.ts'
 import { phoneRoutes } from './phones.ts'
 import { printRoutes } from './print.ts'
 import { programmeRoutes } from './programme.ts'
+import { readingRoutes } from './reading.ts'
 import { reportRoutes } from './report.ts'
 import { seasonRoutes } from './season.ts'
 import { setUpRoutes } from './set-up.ts'
@@ -60,6 +61,7 @@ const PLUGINS = [
   holeRoutes,
   goRoutes,
   goLimitRoutes,
+  readingRoutes,
   reportRoutes,
   seasonRoutes,
   carryRoutes,

@@ -12,7 +12,7 @@ export const lineRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     if (tour === undefined) return reply.redirect(`/nights/${night.id}/programme`, 303)
     const viewer = viewerOf(request)
     const line = await desk.line(night.id)
-    const names = namesFrom(desk, viewer.words.settings.language, night.id)
+    const names = namesFrom(desk, viewer.words, night.id)
     const notes = programmeNotes(viewer, { night, tour, state: desk.tours.stateOf(tour), newKey })
     return reply.page('line', linePage(viewer, { night, line, names, notes }))
   })

@@ -36,7 +36,7 @@ export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (
       const { at } = request.query
       const tonight = await desk.tonight(id, key, at === undefined ? null : instant('at', at))
       const viewer = viewerOf(request)
-      const names = namesFrom(desk, viewer.words.settings.language, id)
+      const names = namesFrom(desk, viewer.words, id)
       const night = desk.nights.find(id)
       const hasTour = desk.tours.current(id) !== undefined
       return reply.page('object-tonight', objectTonightPage(viewer, { night, tonight, hasTour, names }))

@@ -31,7 +31,7 @@ export const ownWordRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
     return reply.page(
       'own-words',
       ownWordsPage(viewer, {
-        name: desk.objects.find(key).object.name,
+        name: viewer.words.called(desk.objects.find(key).object.name),
         told,
         languages: desk.words.languagesOf(key, night),
         state,

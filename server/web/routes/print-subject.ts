@@ -34,7 +34,7 @@ export async function printed<Made>(
   const tour = desk.tours.current(id)
   if (tour === undefined) throw new Fault('not-found', 'fault.no-tour')
   const keys = [...new Set(tour.stops.map(({ targetKey }) => targetKey))]
-  const names = namesFrom(desk, language, id)
+  const names = namesFrom(desk, words, id)
   const evening = desk.sky.evening(eveningDate(night), placeOf(night.site), night.site.zone)
   const look = lookAsked(query)
   const subject = {

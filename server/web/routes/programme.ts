@@ -25,7 +25,7 @@ export const programmeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
       const viewer = viewerOf(request)
       const night = desk.nights.find(request.params.id)
       const { by = 'telescope', version } = request.query
-      const names = namesFrom(desk, viewer.words.settings.language, night.id)
+      const names = namesFrom(desk, viewer.words, night.id)
       const tour = version === undefined ? desk.tours.current(night.id) : desk.tours.version(night.id, version)
       const state = tour && desk.tours.stateOf(tour)
       const [missing, beside] = await Promise.all([

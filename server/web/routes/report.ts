@@ -16,7 +16,7 @@ export const reportRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { 
   const groundOf = async (request: FastifyRequest, id: string) => {
     const viewer = viewerOf(request)
     const report = await desk.reports.of(id)
-    return { viewer, report, names: namesFrom(desk, viewer.words.settings.language, id) }
+    return { viewer, report, names: namesFrom(desk, viewer.words, id) }
   }
 
   async function show(request: FastifyRequest, reply: FastifyReply, id: string, state: FormState) {

@@ -17,7 +17,7 @@ export const seasonRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { 
     const settled = !viewer.mayHost
     const years = desk.reports.years(settled)
     const season = await desk.reports.season(year ?? years[0] ?? clock.now().getUTCFullYear(), settled)
-    return { viewer, years, season, names: namesFrom(desk, viewer.words.settings.language) }
+    return { viewer, years, season, names: namesFrom(desk, viewer.words) }
   }
 
   app.get('/season', options, async (request, reply) => {

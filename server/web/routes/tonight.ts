@@ -40,7 +40,7 @@ export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
       line,
       version: desk.marks.version(night.id),
       beside,
-      names: namesFrom(desk, own, night.id),
+      names: namesFrom(desk, viewer.words, night.id),
       look,
       altitudeOf: altitudes(desk, night, line),
       isSunUp: isSunUp(sunDeg),

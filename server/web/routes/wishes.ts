@@ -27,7 +27,7 @@ export const wishRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
       night,
       hasTour: desk.tours.current(id) !== undefined,
       told: await desk.wishes.told(id),
-      names: namesFrom(desk, viewer.words.settings.language, id),
+      names: namesFrom(desk, viewer.words, id),
       query,
       hits,
       state,
