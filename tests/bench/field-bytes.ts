@@ -14,29 +14,40 @@ export interface Weight {
   readonly fontBytes: number
 }
 
-/** What a phone fetches that opens the page of its station for the first time, as an operator: the page, its styles and script, and the letters of its words. */
-export async function stationWeight(): Promise<Weight> {
+/** The page of a station, as the phone of an operator opens it. */
+export interface StationPage {
+  readonly port: number
+  readonly path: string
+  /** The session of the phone, as a cookie. */
+  readonly cookie: string
+}
+
+/** Does something with the page of a station on a full evening, served by a process of its own. */
+export async function withStation<Answer>(work: (page: StationPage) => Promise<Answer>): Promise<Answer> {
   const folder = freshFolder()
   try {
     const { night, code } = await eveningIn(folder, { earlier: 1_200, steps: 20_000 })
     const path = `/field/${night.id}/${night.stations[0]?.id}`
-    return await served(folder, [path], async ({ port }) => {
-      const cookie = await joinedWith(port, code)
-      const page = await fetched(port, path, cookie)
-      const assets = [...page.text.matchAll(/(?:href|src)="(\/assets\/[^"]+)"/g)].map(([, address = '']) => address)
-      const parts = await Promise.all(assets.map((address) => fetched(port, address)))
-      const fonts = await Promise.all(fontsFor(page.text, parts).map((address) => fetched(port, address)))
-      const sum = (all: readonly Fetched[]): number => all.reduce((bytes, each) => bytes + each.bytes, 0)
-      return {
-        requests: 1 + parts.length + fonts.length,
-        bytes: page.bytes + sum(parts) + sum(fonts),
-        fontBytes: sum(fonts),
-      }
-    })
+    return await served(folder, [path], async ({ port }) => work({ port, path, cookie: await joinedWith(port, code) }))
   } finally {
     removeFolder(folder)
   }
 }
+
+/** What a phone fetches that opens the page of its station for the first time, as an operator: the page, its styles and script, and the letters of its words. */
+const stationWeight = (): Promise<Weight> =>
+  withStation(async ({ port, path, cookie }) => {
+    const page = await fetched(port, path, cookie)
+    const assets = [...page.text.matchAll(/(?:href|src)="(\/assets\/[^"]+)"/g)].map(([, address = '']) => address)
+    const parts = await Promise.all(assets.map((address) => fetched(port, address)))
+    const fonts = await Promise.all(fontsFor(page.text, parts).map((address) => fetched(port, address)))
+    const sum = (all: readonly Fetched[]): number => all.reduce((bytes, each) => bytes + each.bytes, 0)
+    return {
+      requests: 1 + parts.length + fonts.length,
+      bytes: page.bytes + sum(parts) + sum(fonts),
+      fontBytes: sum(fonts),
+    }
+  })
 
 interface Fetched {
   readonly bytes: number

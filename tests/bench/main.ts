@@ -1,6 +1,7 @@
 import { benchAgain } from './again.ts'
 import { benchBursts } from './burst.ts'
 import { benchFieldBytes } from './field-bytes.ts'
+import { benchFirstPaint } from './first-paint.ts'
 import { benchGap } from './gap.ts'
 import { benchMarks } from './marks.ts'
 import { benchPages } from './pages.ts'
@@ -23,4 +24,5 @@ await benchPages()
 await benchMarks()
 await benchBursts()
 await benchFieldBytes()
+await benchFirstPaint()
 await benchStreams()
