@@ -21,7 +21,7 @@ export type LocalName = Static<typeof NameRow>
 export const readLocalNames = (language: string, outreach: readonly ShowObject[]): readonly LocalName[] =>
   readLocal(`names.${language}.csv`, namesOn(outreach))
 
-/** The same for what the list says of things in short: why they are worth a look, what is special, what there is on the Moon, colours. */
+/** The same for what the list says of things in short: why they are worth a look, what is special, what there is on the Moon, colours, sources. */
 export const readLocalTexts = (language: string, outreach: readonly ShowObject[]): readonly LocalName[] =>
   readLocal(`texts.${language}.csv`, textsOn(outreach))
 
@@ -50,10 +50,11 @@ const namesOn = (outreach: readonly ShowObject[]): ReadonlySet<string> =>
 
 const textsOn = (outreach: readonly ShowObject[]): ReadonlySet<string> =>
   new Set(
-    outreach.flatMap(({ appealReason, note, features, colours }) => [
+    outreach.flatMap(({ appealReason, note, features, colours, sources }) => [
       appealReason,
       ...(note === null ? [] : [note]),
       ...features.map(({ see }) => see),
       ...(colours ?? []),
+      ...Object.values(sources),
     ]),
   )

@@ -90,7 +90,10 @@ export function starsForField(thing: ShowObject, trueFieldDeg: number): StarsWan
  * What will be seen in an eyepiece, to scale and as that tube turns it, for a printed width of 84 mm, or of 170 mm for two
  * tubes side by side (letters of 12.4 points). Null where nobody can draw the thing.
  */
-export function fieldDrawing(subject: FieldSubject, words: Words): FieldDrawing | null {
+export function fieldDrawing(asked: FieldSubject, words: Words): FieldDrawing | null {
+  const { colours } = asked.thing
+  const said = colours && ([words.called(colours[0]), words.called(colours[1])] as const)
+  const subject = { ...asked, thing: { ...asked.thing, colours: said } }
   const fields = subject.views.flatMap((view) => {
     const field = fieldOf(subject, view, words)
     return field === null ? [] : [{ view, field }]

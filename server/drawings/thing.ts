@@ -94,7 +94,7 @@ function labelOn(paper: Paper, { eastArcmin, northArcmin, offPx, text }: Label, 
   const [x, y] = placeOn(paper, eastArcmin, northArcmin)
   const [right, down] = offPx
   const anchor = Math.abs(right) < CENTRED_PX ? 'middle' : right > 0 ? 'start' : 'end'
-  const said = typeof text === 'string' ? text : words.say(text.code)
+  const said = typeof text === 'string' ? words.called(text) : words.say(text.code)
   return svgElement('text', { x: x + right, y: y + down, 'text-anchor': anchor, ...LETTERS }, svgText(said))
 }
 

@@ -18,9 +18,9 @@ export function valueRows(words: Words, object: ShowObject): readonly ValueRow[]
     ...farRows(words, object),
   ].flatMap(([column, value]) => {
     if (value === null) return []
-    const source =
-      object.sources[column] ?? (isMotion(column) ? words.say('value.motion-source') : words.say('value.no-source'))
-    return [{ name: words.say(`value.${column}`), value, source }]
+    const unsaid = words.say(isMotion(column) ? 'value.motion-source' : 'value.no-source')
+    const source = object.sources[column]
+    return [{ name: words.say(`value.${column}`), value, source: source === undefined ? unsaid : words.called(source) }]
   })
 }
 
