@@ -125,10 +125,12 @@ describe('the board of the night', () => {
   })
 
   it('makes the decision the next step once its time has come, and only then', () => {
-    expect(boardPage(by(-1), subject).next.code).toBe('print')
+    expect(boardPage(by(-1), subject).next.code).not.toBe('decide')
     expect(boardPage(by(1), subject).next).toMatchObject({ code: 'decide', href: `/nights/${A_NIGHT.id}/go` })
     expect(boardPage(by(1, VISITOR), subject).next.code).toBe('print')
-    expect(boardPage(by(1), { ...subject, night: OFF }).next.code).toBe('print')
+    const off = { ...subject, night: OFF }
+    expect(boardPage(by(1), off).next).toMatchObject({ code: 'off', href: `/nights/${A_NIGHT.id}/go` })
+    expect(boardPage(by(1, VISITOR), off).next).toMatchObject({ code: 'off-read', href: '/nights' })
   })
 
   it('reminds where another step comes first', () => {

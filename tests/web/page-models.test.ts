@@ -44,14 +44,15 @@ describe('the board', () => {
     expect(step({ night: A_NIGHT, evening: AN_EVENING })).toBe('build')
   })
 
-  it('asks for paper before the night, for the check during it, and looks back after it', () => {
+  it('asks for paper before the night, then to set up, for the check during it, to close, and looks back after it', () => {
     const step = (time: string) => boardPage(by(time), subject).next.code
-    expect([step('12:00'), step('17:10'), step('19:00'), step('20:30')]).toEqual([
-      'print',
-      'check',
-      'check',
-      'look-back',
-    ])
+    const steps = ['12:00', '14:29', '14:30', '16:59', '17:10', '19:00', '20:14', '20:15', '20:30'].map(step)
+    expect(steps.join(' ')).toBe('print print set-up set-up check check check close look-back')
+  })
+
+  it('leads a visitor to nothing that is done on the field', () => {
+    const step = (time: string) => boardPage({ ...VISITOR, now: by(time).now }, subject).next.code
+    expect(['14:30', '20:15', '20:30'].map(step)).toEqual(['print', 'check', 'over'])
   })
 
   it('shows no act of the host to a visitor', () => {

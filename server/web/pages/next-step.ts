@@ -44,7 +44,11 @@ type StepCode =
   | 'rebuild'
   | 'decide'
   | 'print'
+  | 'set-up'
   | 'check'
+  | 'close'
+  | 'off'
+  | 'off-read'
   | 'look-back'
   | 'over'
   | 'wait'
@@ -53,19 +57,38 @@ function stepCode(viewer: Viewer, subject: BoardSubject): StepCode {
   const { night, tour, state, go, siteCount, telescopeCount } = subject
   if (night && tour) {
     const step = stepOfNight(night, viewer.now)
-    if (step === 'look-back' && !viewer.mayAct) return 'over'
-    if (step === 'print' && mayLead(viewer) && go && isDecisionDue(night, go.decisionAt, viewer.now)) return 'decide'
-    return step === 'print' && mayLead(viewer) && state?.isStale && !state.waiting ? 'rebuild' : step
+    if (night.state === 'off' && step !== 'look-back') return viewer.mayAct ? 'off' : 'off-read'
+    if (!viewer.mayAct) return STEPS_OF_READERS[step] ?? step
+    const mayChange = mayLead(viewer) && (step === 'print' || step === 'set-up')
+    if (mayChange && go && isDecisionDue(night, go.decisionAt, viewer.now)) return 'decide'
+    return mayChange && state?.isStale && !state.waiting ? 'rebuild' : step
   }
   if (night) return mayLead(viewer) ? 'build' : 'wait'
   if (!viewer.mayHost) return 'sign-in'
   return siteCount === 0 || telescopeCount === 0 ? 'start' : 'night'
 }
 
+/** What is offered in place of a step to those who do nothing on the field. */
+const STEPS_OF_READERS: Readonly<Partial<Record<StepCode, StepCode>>> = {
+  'set-up': 'print',
+  close: 'check',
+  'look-back': 'over',
+}
+
+const MINUTE_MS = 60_000
+/** Minutes before the opening from which nobody comes earlier to set up, and from which the programme is looked at. */
+const SET_UP_BEFORE = 180
+const CHECK_BEFORE = 30
+/** A quarter of an hour before the end the lines are closed and the last ten minutes are called. */
+const CLOSE_BEFORE = 15
+
 function stepOfNight(night: Night, now: Date): StepCode {
   const { opensAt, closesAt } = nightHours(night)
+  const isWithin = (minutes: number, of: Date): boolean => now.getTime() >= of.getTime() - minutes * MINUTE_MS
   if (now >= closesAt) return 'look-back'
-  return now.getTime() >= opensAt.getTime() - 30 * 60_000 ? 'check' : 'print'
+  if (isWithin(CLOSE_BEFORE, closesAt)) return 'close'
+  if (isWithin(CHECK_BEFORE, opensAt)) return 'check'
+  return isWithin(SET_UP_BEFORE, opensAt) ? 'set-up' : 'print'
 }
 
 function stepHref(code: StepCode, id: string): string {
@@ -77,7 +100,11 @@ function stepHref(code: StepCode, id: string): string {
     rebuild: `/nights/${id}/programme`,
     decide: `/nights/${id}/go`,
     print: `/nights/${id}/papers`,
+    'set-up': `/nights/${id}/set-up`,
     check: `/nights/${id}/check`,
+    close: `/nights/${id}/set-up`,
+    off: `/nights/${id}/go`,
+    'off-read': '/nights',
     'look-back': `/nights/${id}/report`,
     over: `/nights/${id}/programme`,
     wait: '/nights',
