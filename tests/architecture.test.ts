@@ -69,7 +69,9 @@ it('keeps the web server out of the database floor, and SQL out of the web floor
 })
 
 it('has the agreed folders at the top and no others', () => {
-  const unkept = readFileSync(join(root, '.gitignore'), 'utf8').split('\n')
+  const unkept = readFileSync(join(root, '.gitignore'), 'utf8')
+    .split('\n')
+    .map((line) => line.replace(/^\//, ''))
   const folders = readdirSync(root, { withFileTypes: true })
     .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.') && !unkept.includes(`${entry.name}/`))
     .map((entry) => entry.name)

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { brightness, complaintsOf, launch, PICTURES, readPdf, signIn } from '../support/chromium.ts'
 import { type Demo, startDemo } from '../support/demo.ts'
 import { CUT_CARDS, DIGITS, SCROLL_WIDTH, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
+import { type DemoPlaces, demoPlaces, PAGES, pageAddress } from '../support/page-addresses.ts'
 
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 const WIDE = { width: 1280, height: 900 }
@@ -15,9 +16,7 @@ let demo: Demo
 let browser: Browser
 let context: BrowserContext
 let page: Page
-let night = ''
-let station = ''
-let site = ''
+let places: DemoPlaces
 let targets: string[] = []
 
 beforeAll(async () => {
@@ -26,12 +25,8 @@ beforeAll(async () => {
   context = await browser.newContext({ viewport: WIDE })
   await signIn(context, demo.url, demo.pin)
   page = await context.newPage()
-  const { nights } = await (await context.request.get(`${demo.url}/api/nights`)).json()
-  const found = nights.find(({ date }: { date: string }) => date === '2026-12-17')
-  night = found.id
-  station = found.stations[1].id
-  site = found.site.id
-  const tour = await (await context.request.get(`${demo.url}/api/nights/${night}/tour`)).json()
+  places = await demoPlaces(context.request, demo.url)
+  const tour = await (await context.request.get(`${demo.url}/api/nights/${places.night}/tour`)).json()
   targets = [...new Set<string>(tour.stops.map(({ targetName }: { targetName: string }) => targetName))]
 })
 afterAll(async () => {
@@ -39,69 +34,8 @@ afterAll(async () => {
   await demo?.stop()
 })
 
-const PAGES = {
-  board: '/',
-  night: '/nights/:night',
-  'sign-in': '/sign-in',
-  nights: '/nights',
-  'night-new': '/nights/new',
-  dates: '/dates',
-  date: '/dates/2027-02-12',
-  'date-rules': '/sites/:site/date-rules',
-  'night-edit': '/nights/:night/edit',
-  sites: '/sites',
-  'site-new': '/sites/new?q=bern',
-  backups: '/backups',
-  report: '/nights/:night/report',
-  season: '/season',
-  reading: '/reading?from=/nights',
-  telescopes: '/telescopes',
-  'telescope-new': '/telescopes/new',
-  programme: '/nights/:night/programme',
-  'programme-by-time': '/nights/:night/programme?by=time',
-  again: '/nights/:night/again',
-  wishes: '/nights/:night/wishes?q=orion',
-  check: '/nights/:night/check',
-  line: '/nights/:night/line',
-  hole: '/nights/:night/hole?open=e,se,overhead',
-  'hole-by-day': '/nights/:night/hole?open=w&look=day',
-  align: '/nights/:night/align?at=17:30&look=lamp',
-  'align-by-day': '/nights/:night/align',
-  'set-up': '/nights/:night/set-up?look=lamp',
-  'set-up-by-day': '/nights/:night/set-up',
-  aloud: '/nights/:night/aloud?look=lamp',
-  'aloud-by-day': '/nights/:night/aloud',
-  faults: '/nights/:night/faults?look=lamp&stage=both&first=hip91262&second=hip24608&aimed=moon&seen=off&side=1',
-  'faults-by-day': '/nights/:night/faults',
-  objects: '/objects',
-  'objects-chosen': '/objects?kind=galaxy&evening=3&good=true',
-  object: '/objects/m42',
-  'object-star': '/objects/hip100453',
-  'object-lamp': '/objects/m42?look=lamp',
-  'own-objects': '/extras',
-  'own-form': '/extras/new',
-  'own-import': '/extras/import',
-  carry: '/nights/import',
-  'carry-things': '/extras/file/import',
-  'own-words': '/objects/m42/words',
-  'night-objects': '/nights/:night/objects?q=orion',
-  'object-tonight': '/nights/:night/objects/m42',
-  'object-never': '/nights/:night/objects/ngc5139',
-  newcomers: '/sites/:site/newcomers',
-  'site-edit': '/sites/:site/edit',
-  'field-row': '/field/:night?look=lamp',
-  field: '/field/:night/:station?look=lamp',
-  'field-by-day': '/field/:night/:station?look=day',
-  'run-sheet': '/nights/:night/print/run-sheet',
-  'check-sheet': '/nights/:night/print/check-sheet',
-  sheets: '/nights/:night/print/sheets',
-  cards: '/nights/:night/print/cards',
-}
 const names = Object.keys(PAGES)
-const addressOf = (name: string): string => {
-  const path = Object.entries(PAGES).find(([known]) => known === name)?.[1] ?? '/'
-  return demo.url + path.replace(':night', night).replace(':station', station).replace(':site', site)
-}
+const addressOf = (name: string): string => demo.url + pageAddress(name, places)
 
 describe.each(names)('the page %s in a browser', (name) => {
   it('loads without a complaint and without asking anyone else', async () => {

@@ -1,11 +1,8 @@
-import { linkSync, mkdtempSync, readdirSync } from 'node:fs'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { complaintsOf, launch, PICTURES, readPdf } from '../support/chromium.ts'
-import { type Demo, startService } from '../support/demo.ts'
-import { removeFolder } from '../support/desk-folder.ts'
+import { emptyServices, tabUntil } from '../support/journey.ts'
 
 const PIN = '271828'
 const NOW = '2026-11-27T12:00:00Z'
@@ -24,31 +21,17 @@ const WAYS: readonly Way[] = [
   { name: 'by keyboard alone', hasScripts: true, byKeys: true },
 ]
 
+const services = emptyServices('--pin', PIN, '--clock', NOW)
 let browser: Browser
-const folders: string[] = []
-const running: Demo[] = []
+let firstUrl = ''
 
 beforeAll(async () => {
   browser = await launch()
 })
 afterAll(async () => {
   await browser?.close()
-  for (const service of running) await service.stop()
-  for (const folder of folders) removeFolder(folder)
+  await services.end()
 })
-
-/** A service that nobody has used: the first one builds its catalogue as at home, the others are given it. */
-async function newService(): Promise<Demo> {
-  const folder = mkdtempSync(join(tmpdir(), 'duskrow-start-'))
-  const [first] = folders
-  for (const name of first ? readdirSync(first).filter((file) => /^catalogue-\w+\.db$/.test(file)) : []) {
-    linkSync(join(first ?? '', name), join(folder, name))
-  }
-  folders.push(folder)
-  const service = await startService('server/main.ts', '--data', folder, '--pin', PIN, '--clock', NOW)
-  running.push(service)
-  return service
-}
 
 /** The page as one person uses it: every page that is seen and every press of a link or button is counted. */
 function person(page: Page, { byKeys }: Way) {
@@ -57,13 +40,12 @@ function person(page: Page, { byKeys }: Way) {
     if (frame === page.mainFrame()) seen.pages += 1
   })
   /** Presses the tab key until the focus is there, as someone does who has no mouse. */
-  async function reach(selector: string): Promise<void> {
-    for (let tabs = 0; tabs < 60; tabs++) {
-      await page.keyboard.press('Tab')
-      if (await page.evaluate(`document.activeElement?.matches(${JSON.stringify(selector)}) === true`)) return
-    }
-    throw new Error(`The tab key never comes to ${selector}`)
-  }
+  const reach = (selector: string): Promise<void> =>
+    tabUntil(
+      page,
+      () => page.evaluate(`document.activeElement?.matches(${JSON.stringify(selector)}) === true`),
+      selector,
+    )
   return {
     seen,
     async type(selector: string, text: string): Promise<void> {
@@ -84,7 +66,8 @@ function person(page: Page, { byKeys }: Way) {
 
 describe('a new user with an empty laptop', () => {
   it.each(WAYS)('gets a printable evening from three lines $name', { timeout: THREE_MIN_MS * 2 }, async (way) => {
-    const service = await newService()
+    const service = await services.start()
+    firstUrl ||= service.url
     const context = await browser.newContext({
       viewport: { width: 1200, height: 900 },
       javaScriptEnabled: way.hasScripts,
@@ -120,7 +103,7 @@ describe('a new user with an empty laptop', () => {
   })
 
   it('has screens that fit a laptop and a phone, and papers that fit both sheets', async () => {
-    const url = running.at(0)?.url ?? ''
+    const url = firstUrl
     const context = await browser.newContext()
     const page = await context.newPage()
     await page.goto(`${url}/sign-in`)

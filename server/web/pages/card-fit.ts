@@ -51,7 +51,7 @@ interface Front extends Room {
   readonly tight: Types
 }
 
-const UPRIGHT = { large: { name: 22, see: 14, said: 13 }, tight: { name: 18, see: 12, said: 12 } }
+const UPRIGHT = { large: { name: 21, see: 14, said: 13 }, tight: { name: 17, see: 12, said: 12 } }
 /** The live areas of fronts; `cards.css` has the same. */
 const FRONTS: Readonly<Record<CardSize, Front>> = {
   four: { widthMm: 89, heightMm: 122, ...UPRIGHT },
@@ -59,7 +59,7 @@ const FRONTS: Readonly<Record<CardSize, Front>> = {
   '5x3': {
     widthMm: 117,
     heightMm: 66,
-    large: { name: 18, see: 13, said: 12 },
+    large: { name: 17, see: 13, said: 12 },
     tight: { name: 14, see: 12, said: 12 },
   },
   '6x4': { widthMm: 138, heightMm: 87, ...UPRIGHT },
@@ -85,7 +85,7 @@ const BACK_NAME = { sizePt: 14, line: 1.12, isBold: true }
 /** The rule and the air under the kind, and over the second language. */
 const RULE_PT = 2 * MM_PT + 1.5
 const OWN_WORDS_PT = 3 * MM_PT
-const OWN_LINE_PT = 9 * MM_PT + 0.5
+const OWN_LINE_PT = 9 * MM_PT + 0.75
 
 interface Type {
   readonly sizePt: number

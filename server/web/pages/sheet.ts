@@ -108,7 +108,7 @@ export const byLamp = (sheet: Sheet): Sheet => ({
 
 /** The frame of a page for the field: a red lamp, or paper when the reader asked for the day look. */
 export const fieldSheet = (viewer: Viewer, title: string, look: 'day' | 'lamp', scripts: readonly string[]): Sheet =>
-  bare(viewer, title, look, [look === 'lamp' ? 'lamp.css' : 'lamp-off.css', 'field.css'], scripts)
+  bare(viewer, title, look, [...(look === 'lamp' ? ['lamp.css'] : []), 'field.css'], scripts)
 
 const PAPER_STYLES = [
   'paper.css',
@@ -151,7 +151,7 @@ function bare(
     look,
     isLamp: look === 'lamp',
     isPaper: look === 'paper',
-    styles: ['fonts.css', 'base.css', ...styles],
+    styles: ['fonts.css', 'rules.css', 'base.css', ...styles],
     scripts,
     skipText: words.say('page.skip'),
     homeText: words.say('page.home'),
