@@ -62,8 +62,7 @@ export function createWords(
       return isSecond(at, zone, settings, time) ? say('page.second-time', { time }) : time
     },
     /** A calendar date with the month as a word; `date` is `YYYY-MM-DD`. */
-    date: (date: string): string =>
-      dateFormat(settings.language, { dateStyle: 'full', timeZone: 'UTC' }).format(new Date(`${date}T12:00Z`)),
+    date: (date: string): string => dateText(new Date(`${date}T12:00Z`), settings),
     /** The day of the week of a calendar date, as a word. */
     weekday: (date: string): string =>
       dateFormat(settings.language, { weekday: 'long', timeZone: 'UTC' }).format(new Date(`${date}T12:00Z`)),
@@ -72,7 +71,7 @@ export function createWords(
       dateFormat(settings.language, { month: length, timeZone: 'UTC' }).format(Date.UTC(2001, month - 1, 15)),
     /** The day and month of an instant in a zone. */
     dayAndMonth: (at: Date, zone: string): string =>
-      dateFormat(settings.language, { day: 'numeric', month: 'long', timeZone: zone }).format(at),
+      dateFormat(localeOf(settings), { day: 'numeric', month: 'long', timeZone: zone }).format(at),
     /** A number with `digits` decimals in the language's own writing. */
     number: (value: number, digits = 0): string =>
       numberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value),
@@ -86,6 +85,19 @@ export function createWords(
     list: (items: readonly string[]): string =>
       listFormat(settings.language, { style: 'long', type: 'conjunction' }).format(items),
   }
+}
+
+/** Whoever reads English by a clock of 24 hours is used to the day before the month. */
+const BRITISH = 'en-GB'
+const localeOf = ({ language, hours12 }: WordsSettings): string => (language === 'en' && !hours12 ? BRITISH : language)
+
+/** `Thursday 17 December 2026`, or as the language has it; versions of the system disagree about a comma in the first. */
+function dateText(at: Date, settings: WordsSettings): string {
+  const locale = localeOf(settings)
+  const said = (options: Intl.DateTimeFormatOptions): string =>
+    dateFormat(locale, { ...options, timeZone: 'UTC' }).format(at)
+  if (locale !== BRITISH) return said({ dateStyle: 'full' })
+  return `${said({ weekday: 'long' })} ${said({ day: 'numeric', month: 'long', year: 'numeric' })}`
 }
 
 /** By how much clocks go back: an hour nearly everywhere, half an hour on Lord Howe Island, two hours at Troll. */

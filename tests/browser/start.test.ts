@@ -83,7 +83,7 @@ describe('a new user with an empty laptop', () => {
     await press('.next-step .button')
     for (const [name, text] of Object.entries(LINES)) await type(`input[name=${name}]`, text)
     await press('main form button')
-    expect(await page.textContent('.lead')).toContain('Thursday, December 17, 2026')
+    expect(await page.textContent('.lead')).toContain('Thursday 17 December 2026')
     const assumed = await page.textContent('.start-assumed')
     for (const said of ['small town', 'open horizon', 'sunset at 16:4', 'reflector', '650 mm']) {
       expect(assumed).toContain(said)

@@ -128,7 +128,7 @@ describe('the finder chart', () => {
       'The ring is what the finder shows, 5 degrees wide. The hatched disc is what the telescope shows.',
       'In a straight finder this stands on its head: turn the page round.',
     ])
-    for (const text of ['September 12, 21:30, facing south-west', '12: toward overhead', '5 degrees: half a fist'])
+    for (const text of ['12 September, 21:30, facing south-west', '12: toward overhead', '5 degrees: half a fist'])
       expect(chart.svg).toContain(text)
     expect(chart.svg).toContain('id="card-1-finder"')
     expect(chart.svg).not.toMatch(/style=|opacity|#[0-9a-f]{3}/i)

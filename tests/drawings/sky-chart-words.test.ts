@@ -112,7 +112,7 @@ describe('the words of a chart of the whole sky', () => {
 
   it('say date, hour, all eight points and how to hold it, in ink alone', () => {
     const { svg } = chartOf(demoNight, NORTH_AT)
-    expect(svg).toContain('The sky on December 17 at 19:00')
+    expect(svg).toContain('The sky on 17 December at 19:00')
     for (const point of ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'])
       expect(svg).toContain(`>${point}</textPath>`)
     expect(svg).toContain('Hold the chart over your head')

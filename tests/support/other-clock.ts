@@ -28,9 +28,13 @@ export function saidClock(at: Date, zone: string): string {
   return before.some((earlier) => plainClock(earlier, zone) === time) ? `second ${time}` : time
 }
 
-/** `Sunday, March 28, 2027`, as the calendar at the site has it at an instant. */
-export const saidDate = (at: Date, zone: string): string =>
-  new Intl.DateTimeFormat('en', { dateStyle: 'full', timeZone: zone }).format(at)
+/** `Sunday 28 March 2027`, as the calendar at the site has it at an instant. */
+export function saidDate(at: Date, zone: string): string {
+  const said = (options: Intl.DateTimeFormatOptions): string =>
+    new Intl.DateTimeFormat('en', { ...options, timeZone: zone }).format(at)
+  const parts = [{ weekday: 'long' }, { day: 'numeric' }, { month: 'long' }, { year: 'numeric' }] as const
+  return parts.map(said).join(' ')
+}
 
 /** The hours and half hours of the clocks from one instant to another, both with them. */
 export function halfHoursBetween(fromAt: Date, untilAt: Date, { site }: Pick<Night, 'site'>): readonly string[] {

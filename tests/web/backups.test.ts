@@ -30,7 +30,7 @@ describe('what the board says of the copies', () => {
     expect(said({ second: { trouble: 'missing', lastAt: A_COPY.madeAt } })).toBe(
       'Last copy: 18:40, not in the second folder yet.',
     )
-    expect(said({ lastAt: new Date('2026-11-13T17:40:00Z'), second: null })).toBe('Last copy: November 13, 18:40.')
+    expect(said({ lastAt: new Date('2026-11-13T17:40:00Z'), second: null })).toBe('Last copy: 13 November, 18:40.')
     expect(said({ lastAt: null })).toBe('No copy has been made yet.')
     expect(backupText(HOST, A_STATUS)).toBe("Last copy: 18:40 by the laptop's own clock, in the second folder too.")
   })

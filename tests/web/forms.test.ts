@@ -143,7 +143,7 @@ describe('the form of a night', () => {
     const answer = await post('/nights', { ...NIGHT, date: '2025-03-04' })
     expect(answer.statusCode).toBe(422)
     expect(answer.body).toContain('This night is already over.')
-    expect(answer.body).toContain('March 4, 2025')
+    expect(answer.body).toContain('4 March 2025')
   })
 
   it('counts half hours over midnight', () => {

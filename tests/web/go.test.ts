@@ -50,7 +50,7 @@ describe('the go or no-go board', () => {
       'Not known: wind, gusts, air quality, and rain. What is not known is not taken for fine.',
     ])
     expect(board().decisions).toEqual([
-      '16:05 on Friday, November 20, 2026: On but doubtful, fewer telescopes, by the host’s phone (Ines). Proposed then: off. Why: It is to clear up from the west.',
+      '16:05 on Friday 20 November 2026: On but doubtful, fewer telescopes, by the host’s phone (Ines). Proposed then: off. Why: It is to clear up from the west.',
     ])
   })
 
@@ -58,7 +58,7 @@ describe('the go or no-go board', () => {
     const go = nothingKnown(A_NIGHT)
     const at = (minutes: number) => ({ ...HOST, now: new Date(go.decisionAt.getTime() + minutes * 60_000) })
     expect(board(go, A_NIGHT, at(-130)).decision).toMatch(
-      /^Decide by \d\d:\d\d on Friday, November 20, 2026: in 2 h 10 min\.$/,
+      /^Decide by \d\d:\d\d on Friday 20 November 2026: in 2 h 10 min\.$/,
     )
     expect(board(go, A_NIGHT, at(15)).decision).toContain('15 min ago, and nothing is decided yet')
     expect([60_000, 3_600_000, 3 * 86_400_000].map((ms) => lastsText(ENGLISH, ms))).toEqual(['1 min', '1 h', '3 days'])
@@ -74,7 +74,7 @@ describe('the sentence to publish', () => {
   it('is made of decision, date with the month as a word, place, hours and the next word', () => {
     expect(madeSentence(ENGLISH, A_NIGHT, A_GO.plan)).toBeNull()
     const said = madeSentence(ENGLISH, A_DOUBTFUL_NIGHT, A_GO.plan) ?? ''
-    for (const part of ['November 20, 2026', A_NIGHT.site.name, A_NIGHT.opens, A_NIGHT.closes, '18:00', 'our website'])
+    for (const part of ['20 November 2026', A_NIGHT.site.name, A_NIGHT.opens, A_NIGHT.closes, '18:00', 'our website'])
       expect(said).toContain(part)
     const on = madeSentence(ENGLISH, { ...A_NIGHT, state: 'on' }, A_GO.plan)
     expect(on).not.toContain('our website')
@@ -82,7 +82,7 @@ describe('the sentence to publish', () => {
 
   it('names the back-up date of a night that is off where there is one, and nothing else', () => {
     const plan = { ...A_GO.plan, backUpDate: '2026-11-27' }
-    expect(madeSentence(ENGLISH, OFF, plan)).toContain('The back-up date is Friday, November 27, 2026.')
+    expect(madeSentence(ENGLISH, OFF, plan)).toContain('The back-up date is Friday 27 November 2026.')
     expect(madeSentence(ENGLISH, OFF, A_GO.plan)).not.toContain('back-up')
   })
 

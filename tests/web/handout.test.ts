@@ -63,10 +63,10 @@ describe('the handout', () => {
     const { byEye, moons } = handout(HOST, A_FULL_PRINT)
     expect(byEye.map(({ text }) => text)).toEqual([
       '21:10, east, 2½ fists up.',
-      'from about December 8: 17:20, south-west, 1 fist up.',
-      'most around December 14, at best 140 an hour under a really dark sky.',
+      'from about 8 December: 17:20, south-west, 1 fist up.',
+      'most around 14 December, at best 140 an hour under a really dark sky.',
     ])
-    expect(moons.map(({ text }) => text)).toEqual(['November 20', 'November 28', 'December 5', 'December 12'])
+    expect(moons.map(({ text }) => text)).toEqual(['20 November', '28 November', '5 December', '12 December'])
   })
 
   it('has room to write where nothing was planned, and no stars in a polar summer', () => {

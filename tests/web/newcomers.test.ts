@@ -45,7 +45,7 @@ describe('the page of a site’s newcomers', () => {
 
   it('says who set the number in use, from how much and when by the clocks of the site', () => {
     expect(newcomersPage(HOST, { ...subject, inUse: AN_IN_USE }).inUse).toBe(
-      '3.3 times as much light (2.5 to 4.2), set by the host from 12 taps on Saturday, November 14, 2026.',
+      '3.3 times as much light (2.5 to 4.2), set by the host from 12 taps on Saturday 14 November 2026.',
     )
     expect(newcomersPage(HOST, subject).inUse).toBe('4.0 times as much light, the usual number.')
   })

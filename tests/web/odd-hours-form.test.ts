@@ -55,7 +55,7 @@ describe('the row in the form of a night', () => {
       'stations.0.telescopeId': 'telescope-1',
       'stations.0.operator': 'Ines',
     })
-    expect(page).toContain('This is the row of Moon over the meadow, Friday, November 20, 2026.')
+    expect(page).toContain('This is the row of Moon over the meadow, Friday 20 November 2026.')
     expect(page).toContain('Good for')
   })
 
@@ -106,7 +106,7 @@ describe('the form of a night that opens after midnight', () => {
   it('says to which evening it belongs', async () => {
     const late = { ...NIGHT, date: '2027-03-01', opens: '00:30', closes: '03:00', act: 'hours' }
     expect((await post('/nights', late)).body).toContain(
-      'March 1, 2027, after midnight: the night that began on the evening of Sunday, February 28, 2027.',
+      '1 March 2027, after midnight: the night that began on the evening of Sunday 28 February 2027.',
     )
     expect((await post('/nights', { ...late, opens: '22:00' })).body).not.toContain('after midnight')
   })

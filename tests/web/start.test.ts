@@ -59,7 +59,7 @@ describe('the three lines as a form', () => {
     ['a town of two places', { town: 'Anytown' }, 'There are several called “Anytown”.'],
     ['a town and the place of another', { town: 'Anytown', place: '1,1' }, 'There are several called “Anytown”.'],
     ['no date', { date: ' ' }, 'Write a date, such as 17 December.'],
-    ['a date that may be two', { date: '7/8/2027' }, 'Is it Saturday, August 7, 2027 or Thursday, July 8, 2027?'],
+    ['a date that may be two', { date: '7/8/2027' }, 'Is it Saturday 7 August 2027 or Thursday 8 July 2027?'],
     ['no such day', { date: '31 November' }, 'There is no such day.'],
     ['an unknown word', { kit: 'two 130 mm pipes' }, '“pipes” is not understood here.'],
     ['no width', { kit: 'two telescopes' }, 'How wide is “two telescopes”?'],

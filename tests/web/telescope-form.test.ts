@@ -203,7 +203,7 @@ describe('the lists of sites and telescopes', () => {
     ]) {
       const page = await get(`${url}`)
       expect(page).toContain('Used in 1 night:')
-      expect(page).toContain('<a href="/nights/night-1">Moon over the meadow, Friday, November 20, 2026</a>')
+      expect(page).toContain('<a href="/nights/night-1">Moon over the meadow, Friday 20 November 2026</a>')
       expect(page).toContain(`href="${url}/${id}/edit"`)
       expect(page).toContain('No night uses it yet.')
       expect(await get(`${url}`, asVisitor)).not.toContain('/edit"')

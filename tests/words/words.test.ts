@@ -25,7 +25,7 @@ describe('words', () => {
   it('names the months, long and short, and the day of an instant in its zone', () => {
     expect([1, 12].map((month) => english.month(month))).toEqual(['January', 'December'])
     expect(english.month(9, 'short')).toMatch(/^Sept?$/)
-    expect(english.dayAndMonth(new Date('2026-12-13T23:30:00Z'), 'Europe/Zurich')).toBe('December 14')
+    expect(english.dayAndMonth(new Date('2026-12-13T23:30:00Z'), 'Europe/Zurich')).toBe('14 December')
   })
 
   it('shows an instant by the clocks of the zone, in 24 or 12 hours', () => {
@@ -46,7 +46,11 @@ describe('words', () => {
   })
 
   it('writes the month as a word, so that day and month cannot be swapped', () => {
-    expect(english.date('2026-12-07')).toBe('Monday, December 7, 2026')
+    expect(english.date('2026-12-07')).toBe('Monday 7 December 2026')
+    const inWords = (language: string, hours12: boolean) =>
+      createWords(table, { language, hours12, units: 'metric' }).date('2026-12-07')
+    expect(inWords('en', true)).toBe('Monday, December 7, 2026')
+    expect(inWords('de', false)).toBe('Montag, 7. Dezember 2026')
   })
 
   it('joins names as the language does', () => {
