@@ -13,15 +13,13 @@ import { dateRulesPage } from '../pages/date-rules-form.ts'
 import { datesPage } from '../pages/dates.ts'
 import { dateRuleFormProblems, dateRulesOf, dateRuleValues } from './date-rules-draft.ts'
 import { formValues, kept } from './form-values.ts'
-import type { PageNeeds } from './needs.ts'
+import { namesFrom, type PageNeeds } from './needs.ts'
 import { within } from './within.ts'
 
 /** How long a page waits for its first month. */
 const FIRST_MS = 2_000
 
 export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
-  const nameOf = (key: string): string => desk.objects.show(key)?.name ?? key
-
   app.get('/dates', { config: { role: 'visitor' }, schema: { querystring: DatesQuery } }, async (request, reply) => {
     const viewer = viewerOf(request)
     const query = datesQuery(request.query)
@@ -31,7 +29,7 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     const year = hasSite ? desk.dates.year(query) : null
     const thisMonth = calendarDate(viewer.now, year?.site.zone ?? 'UTC').slice(0, 7)
     const months: DateMonth[] = []
-    for (const month of year === null ? [] : dateMonths(viewer.words, year, nameOf)) {
+    for (const month of year === null ? [] : dateMonths(viewer.words, year, namesFrom(desk, viewer.words).nameOf)) {
       months.push(month)
       await setImmediate()
     }
@@ -45,7 +43,8 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     { config: { role: 'visitor' }, schema: { params: DateParams, querystring: DatesQuery } },
     async (request, reply) => {
       const date = await chosen(request.params.date, request.query)
-      return reply.page('date', datePage(viewerOf(request), { date, nameOf }))
+      const viewer = viewerOf(request)
+      return reply.page('date', datePage(viewer, { date, nameOf: namesFrom(desk, viewer.words).nameOf }))
     },
   )
 
@@ -58,7 +57,7 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
       return reply
         .type('text/calendar; charset=utf-8')
         .header('content-disposition', `attachment; filename="night-${request.params.date}.ics"`)
-        .send(calendarText(dateEvents(words, date, nameOf), now))
+        .send(calendarText(dateEvents(words, date, namesFrom(desk, words).nameOf), now))
     },
   )
 
