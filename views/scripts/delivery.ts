@@ -9,6 +9,7 @@ export interface DeliveryNeeds {
   readonly told: (sending: Sending) => void
 }
 
+/** So short that a phone whose first answer is lost as it comes back has all it needs within three seconds. */
 const FIRST_WAIT_MS = 1_000
 const LONGEST_WAIT_MS = 30_000
 
@@ -41,4 +42,4 @@ export function delivery(box: Pick<Outbox, 'count' | 'send'>, { random, later, t
 
 /** None after a sending that got through; else twice as long each time, half of it by chance. */
 const waitMs = (failures: number, chance: number): number =>
-  failures === 0 ? 0 : Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** failures) * (0.5 + chance / 2)
+  failures === 0 ? 0 : Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (failures - 1)) * (0.5 + chance / 2)
