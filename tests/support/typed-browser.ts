@@ -13,12 +13,15 @@ export interface BrowserRound {
 type Built = readonly string[]
 
 const MARK = 'duskrow-typed '
+/** Before the name of a part of a drawing; which of them are drawn hangs on how wide the letters are. */
+const DRAWN = 'drawn '
 /** Hears what a page is not let do, and whether anything of what was typed was run: it all calls `zq`. */
 const SPY = `
   addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) =>
     console.debug('${MARK}refused ' + violatedDirective + ' ' + blockedURI))
   window.zq = () => console.debug('${MARK}what was typed was run')`
-const BUILT = `[...document.querySelectorAll('*')].map((each) => each.localName + '[' + each.getAttributeNames() + ']')`
+const BUILT = `[...document.querySelectorAll('*')].map((each) =>
+  (each.ownerSVGElement ? '${DRAWN}' : '') + each.localName + '[' + each.getAttributeNames() + ']')`
 
 /** Who joins by it is a phone from then on, and no host. */
 const ENDS_SESSION = '/join'
@@ -141,8 +144,12 @@ function partsOf(each: string): readonly string[] {
   return ['', ...attributes.split(',')].map((attribute) => `${element} ${attribute}`)
 }
 
-function differing(place: string, built: Built, plain: Built): readonly string[] {
-  const at = built.findIndex((each, index) => each !== plain[index])
-  if (at < 0 && built.length === plain.length) return []
+const outsideDrawings = (built: Built): Built => built.filter((each) => !each.startsWith(DRAWN))
+
+function differing(place: string, nasty: Built, plainly: Built): readonly string[] {
+  const [built, plain] = [outsideDrawings(nasty), outsideDrawings(plainly)]
+  const length = Math.max(built.length, plain.length)
+  const at = Array.from({ length }, (_, index) => index).find((index) => built[index] !== plain[index])
+  if (at === undefined) return []
   return [`${place}: ${built.slice(at, at + 3).join(' ')}, not ${plain.slice(at, at + 3).join(' ')}`]
 }

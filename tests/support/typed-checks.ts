@@ -1,5 +1,5 @@
 import { parse } from 'csv-parse/sync'
-import { plainValue, tagsOf } from './html-elements.ts'
+import { type HtmlTag, plainValue, tagsOf } from './html-elements.ts'
 import type { Told } from './typed-service.ts'
 
 /** Notes what elements and attributes a page of ours has. */
@@ -41,21 +41,25 @@ function isJson(body: string): boolean {
 const formulasIn = (body: string): readonly string[] =>
   parse(body, { relax_column_count: true }).flatMap((line: string[]) => line.filter((cell) => FORMULA.test(cell)))
 
-/** Built of what was done before and of how wide the letters are, so that only what could do harm is compared there. */
+/** Built of what was done before and of how much fits on a sheet, so that only what could do harm is compared there. */
 const GROWS = /\/(programme|go|thin-cloud|file|line)$|\/print\/|\/(tonight|field)\/|\/api\/|\/align$|\/set-up$|\/walks$/
 /** True for a page that is built of more than its words. */
 export const isGrowing = (url: string): boolean => GROWS.test(url)
 const HARMFUL = new Set(['script', 'style', 'link', 'meta', 'base', 'img', 'iframe', 'object', 'embed', 'title'])
 
+/** Refused for what is in a form or for how long it is: a nasty letter is sent as up to nine plain ones. */
+const REFUSED = new Set([413, 422])
+
 /** Where two answers, of nasty and of plain words, are not built alike. */
 export function apart(told: Told, plainly: Told | undefined): readonly string[] {
+  // Which fields are complained of hangs on what was typed.
+  if (plainly && REFUSED.has(told.status) && REFUSED.has(plainly.status)) return []
   if (!plainly || told.status !== plainly.status)
     return [`${told.url.slice(0, 80)}: ${told.status}, not ${plainly?.status}`]
-  // Which fields are complained of hangs on what was typed.
-  if (told.status === 422) return []
   const [one, other] = [builtOf(told), builtOf(plainly)]
-  const place = one.findIndex((each, at) => each !== other[at])
-  if (place < 0 && one.length === other.length) return []
+  const length = Math.max(one.length, other.length)
+  const place = Array.from({ length }, (_, at) => at).find((at) => one[at] !== other[at])
+  if (place === undefined) return []
   return [
     `${told.url.slice(0, 80)}: ${one.slice(place, place + 3).join(' ')}, not ${other.slice(place, place + 3).join(' ')}`,
   ]
@@ -66,9 +70,18 @@ function builtOf({ url, type, body }: Told): readonly string[] {
     return parse(body, { relax_column_count: true }).map((line: string[]) => `${line.length}`)
   if (type.startsWith('application/json')) return isGrowing(url) ? [] : keysOf(JSON.parse(body))
   if (!type.startsWith('text/html')) return []
-  return tagsOf(body)
+  return outsideDrawings(tagsOf(body))
     .filter(({ name }) => !isGrowing(url) || HARMFUL.has(name))
     .map(({ name, isEnd, attributes }) => `${isEnd ? '/' : ''}${name}[${[...attributes.keys()].join()}]`)
+}
+
+/** Without the parts of drawings that do no harm: which of them are drawn hangs on how wide the letters are. */
+function outsideDrawings(tags: readonly HtmlTag[]): readonly HtmlTag[] {
+  let depth = 0
+  return tags.filter(({ name, isEnd }) => {
+    if (name === 'svg') depth += isEnd ? -1 : 1
+    return depth === 0 || (HARMFUL.has(name) && name !== 'title')
+  })
 }
 
 const keysOf = (value: unknown): readonly string[] =>
