@@ -1,6 +1,7 @@
 import type { Readable } from 'node:stream'
 import type { Desk } from '../desk/desk.ts'
 import type { FieldState } from '../tours/field.ts'
+import type { Mark } from '../tours/mark.ts'
 import { gathering } from './gathering.ts'
 import { openPages } from './open-pages.ts'
 
@@ -8,7 +9,7 @@ const RETRY_MS = 2_000
 const RETRY_WHEN_CLOSING_MS = 1_000
 
 /** One event of the stream: its id is the version of the night after it. */
-export interface LiveEvent {
+interface LiveEvent {
   readonly id: string
   readonly event: 'marks' | 'programme'
   readonly data: object
@@ -79,7 +80,7 @@ export function announcing(desk: Desk, live: LiveBoard): Desk {
     return {
       id: desk.marks.version(nightId),
       event: 'marks',
-      data: { marks, field: aheadOf(desk.marks.field(nightId)) },
+      data: { marks: marks.map(signOf), field: aheadOf(desk.marks.field(nightId)) },
     }
   }
 
@@ -112,11 +113,14 @@ export function announcing(desk: Desk, live: LiveBoard): Desk {
   }
 }
 
+/** What anybody may hear of an act: that it is kept. Who did it and what they said is for those who act. */
+export const signOf = ({ seq, key }: Mark) => ({ seq, key })
+
 /** The number in a version. */
 const seqOf = (version: string): number => Number(version.split('.').at(-1))
 
-/** The field without what was: of a long evening that would be most of every event. */
-const aheadOf = ({ stations, ...field }: FieldState) => ({
+/** The field without what was: of a long evening that would be most of every event, and five hundred pages may come back at once. */
+export const aheadOf = ({ stations, ...field }: FieldState) => ({
   ...field,
   stations: stations.map(({ shown: _shown, skipped: _skipped, lastMarkKey: _key, ...now }) => now),
 })

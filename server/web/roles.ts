@@ -4,7 +4,7 @@ import { Fault } from '../errors.ts'
 import { isLoopbackAddress, isLoopbackHost } from './hosts.ts'
 import { type AnswerTrouble, isApi } from './problems.ts'
 
-export const ROLES = ['visitor', 'operator', 'helper', 'host-phone', 'host'] as const
+const ROLES = ['visitor', 'operator', 'helper', 'host-phone', 'host'] as const
 export type Role = (typeof ROLES)[number]
 export type RoleOf = (request: FastifyRequest) => Role
 
@@ -89,7 +89,8 @@ export function nameRoles(app: FastifyInstance, seen: (route: RouteRole) => void
 
 /** Refuses every request whose sender may not use its route. */
 export function keepRoles(app: FastifyInstance, roleOf: RoleOf, answer: AnswerTrouble): void {
-  app.addHook('onRequest', async (request, reply) => {
+  // Before the body is read, and after the pace, which counts requests that are refused too.
+  app.addHook('preParsing', async (request, reply) => {
     const needed = request.routeOptions.config.role ?? 'visitor'
     if (!ALLOWED[needed].includes(roleOf(request))) return turnAway(request, reply, answer)
   })

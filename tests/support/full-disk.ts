@@ -13,7 +13,7 @@ import { ended, type RunningService, startService } from './running-service.ts'
 import { type SmallDisk, smallDisk } from './small-disk.ts'
 
 /** What was seen of a service whose disk was filled again and again. */
-export interface DiskFilled {
+interface DiskFilled {
   readonly rounds: number
   /** Starts on the full disk, after the service had been killed on it, that ended with a sentence. */
   readonly startsRefused: number
@@ -168,7 +168,9 @@ function fullField(night: CrowdedNight, problems: string[]) {
         const { status } = await fetch(`${url}${page}`)
         if (status !== 200) problems.push(`${page} was answered ${status}`)
       }
-      const { marks } = Value.Parse(Told, await (await fetch(`${url}/api/nights/${night.nightId}/marks`)).json())
+      const headers = { cookie: night.phones[0]?.cookie ?? '' }
+      const answer = await fetch(`${url}/api/nights/${night.nightId}/marks`, { headers })
+      const { marks } = Value.Parse(Told, await answer.json())
       const keys = marks.map(({ key }) => key)
       if (new Set(keys).size < keys.length) problems.push('An act is there twice')
       for (const key of keys) if (!acked.has(key)) problems.push(`${key} is kept and was not told so`)

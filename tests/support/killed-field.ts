@@ -120,7 +120,9 @@ export function killedField(night: CrowdedNight) {
         }),
       )
       look()
-      const answer = await fetch(`${url}/api/nights/${night.nightId}/marks`)
+      const answer = await fetch(`${url}/api/nights/${night.nightId}/marks`, {
+        headers: { cookie: phones[0]?.joined.cookie ?? '' },
+      })
       const told = Value.Parse(Told, await answer.json()).marks.map(({ key }) => key)
       if (
         !isDeepStrictEqual(

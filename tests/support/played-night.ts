@@ -131,7 +131,9 @@ async function hostTakes({ notes, planNow, turnTo, needs: { ask, night, hostCook
     }),
   )
   if (accepted.statusCode !== 303) throw new Error(`The new programme was not taken: ${accepted.body.slice(0, 200)}`)
-  const { marks } = (await ask(asVisitor({ url: `/api/nights/${night.id}/marks` }))).json()
+  const { marks } = (
+    await ask(asHost({ url: `/api/nights/${night.id}/marks`, headers: { cookie: hostCookie } }))
+  ).json()
   turnTo(minOf(marks.find((mark: { key: string }) => mark.key === key).happenedAt))
   const plan = await planNow()
   for (const station of notes.stations) station.goBy(plan)

@@ -129,6 +129,26 @@ describe('the live stream', () => {
   })
 })
 
+describe('who marked and what they said', () => {
+  const url = '/api/nights/night-1/marks'
+  const seen = { ...mark('phone-0003'), kind: 'seen', payload: { targetKey: 'm13', who: 'not' } }
+
+  it('is read by those who act, and told to no page and no visitor', async () => {
+    const { heard } = await listen()
+    await settle()
+    const { statusCode } = await service.app.inject(asHost({ method: 'POST', url, payload: { marks: [seen] } }))
+    expect(statusCode).toBe(200)
+    await settle()
+    const asked = await service.app.inject(asVisitor({ url: '/api/nights/night-1/changes?since=first.0' }))
+    for (const text of [heard(), asked.body]) {
+      expect(text).toContain('{"seq":1,"key":"phone-0003"}')
+      expect(text).not.toMatch(/"(by|who|payload)":/)
+    }
+    expect((await service.app.inject(asVisitor({ url }))).statusCode).toBe(403)
+    expect((await service.app.inject(asHost({ url }))).json().marks).toMatchObject([{ by: 'host', kind: 'seen' }])
+  })
+})
+
 describe('the changes', () => {
   it('answer the same by asking', async () => {
     await record('phone-0001')

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
 import type { Clock } from '../../clock.ts'
 import type { Desk } from '../../desk/desk.ts'
+import { aheadOf, signOf } from '../live.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
 
@@ -41,7 +42,7 @@ export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
 }
 
 /**
- * The marks after a version and the state of the field. When the version is none of ours or not given: all marks for a
+ * Which marks came after a version and the state of the field. When the version is none of ours or not given: all marks for a
  * phone that acts, since it looks for its own among them, and none for a visitor, who reads the state alone.
  */
 function changes(desk: Desk, { speed }: Clock, nightId: string, since: string | undefined, acts: boolean) {
@@ -51,8 +52,8 @@ function changes(desk: Desk, { speed }: Clock, nightId: string, since: string | 
   return {
     version,
     isSnapshot: seq === null,
-    marks: seq === null && !acts ? [] : desk.marks.since(id, seq ?? 0),
-    field: desk.marks.field(id),
+    marks: seq === null && !acts ? [] : desk.marks.since(id, seq ?? 0).map(signOf),
+    field: aheadOf(desk.marks.field(id)),
     tourVersion: desk.tours.current(id)?.version ?? null,
     zone: site.zone,
     speed,

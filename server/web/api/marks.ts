@@ -62,7 +62,7 @@ export const markRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
   app.get(
     '/nights/:id/marks',
     {
-      config: { role: 'visitor' },
+      config: { role: 'operator' },
       schema: { summary: 'The acts of a night after a number', params: IdParams, querystring: SinceQuery },
     },
     async ({ params, query: { since = 0 } }) => {
