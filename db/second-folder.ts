@@ -7,15 +7,19 @@ import { type Copy, copiesAmong, crowdedOut, UNFINISHED } from './copies.ts'
 const SIGN = 'duskrow-copies.txt'
 const SIGN_TEXT = 'Duskrow keeps copies of its database in this folder.\n'
 
-export type SecondTrouble = 'missing' | 'not-writable' | 'full' | 'failed'
+type SecondTrouble = 'missing' | 'not-writable' | 'full' | 'failed'
 
 export interface SecondState {
   readonly trouble: SecondTrouble | null
   /** When the newest copy that is there was made. */
   readonly lastAt: Date | null
+  /** True when it lies on the disk of the data folder, as an empty folder does in which a stick was to be. */
+  readonly isOnSameDisk: boolean
 }
 
 interface SecondNeeds {
+  /** The data folder. */
+  readonly home: string
   /** True when a file there is a whole copy; it is read from end to end. */
   readonly isWhole: (path: string) => Promise<boolean>
   readonly copy?: typeof copyFile
@@ -27,17 +31,18 @@ export type SecondFolder = ReturnType<typeof secondFolder>
  * Keeps copies of the copies in a folder elsewhere, such as a USB stick. It may be pulled out or full at any moment:
  * nothing here throws, and `state` tells. The folder itself is never made, since it would then lie on the disk of the laptop.
  */
-export function secondFolder(path: string, { isWhole, copy = copyFile }: SecondNeeds) {
-  let state: SecondState = { trouble: null, lastAt: null }
+export function secondFolder(path: string, { home, isWhole, copy = copyFile }: SecondNeeds) {
+  let state: SecondState = { trouble: null, lastAt: null, isOnSameDisk: false }
   let underWay: Promise<void> | null = null
   let isKnown = false
 
   async function attempt(work: () => Promise<void>): Promise<void> {
     try {
       await work()
-      state = { trouble: null, lastAt: copiesAmong(await readdir(path))[0]?.madeAt ?? null }
+      const lastAt = copiesAmong(await readdir(path))[0]?.madeAt ?? null
+      state = { trouble: null, lastAt, isOnSameDisk: (await stat(path)).dev === (await stat(home)).dev }
     } catch (error) {
-      state = { ...state, trouble: troubleOf(error) }
+      state = { ...state, trouble: troubleOf(error), isOnSameDisk: false }
     }
   }
 

@@ -17,7 +17,7 @@ const LONGEST_STOP_MS = 2_000
 const PIN_AS_BEFORE = 'The PIN is the one of before. To set another, start with --pin and 6 to 12 digits.'
 const STOP_SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const
 
-export interface Service {
+interface Service {
   /** Where the host opens it on the laptop. */
   readonly url: string
   /** The PIN that this start has set; null when the one of before still holds. */
@@ -26,7 +26,7 @@ export interface Service {
 }
 
 /** Opens the data folder and listens: on the laptop's own address only, or on all of them when phones are let in. */
-export async function serve(config: Config): Promise<Service> {
+async function serve(config: Config): Promise<Service> {
   const desk = await createDesk({ ...config, backups: { second: config.backUpTo }, beforeBuild: sayFirstStart })
   try {
     sayCopies(desk.backups.status(), config.backUpTo)
@@ -57,6 +57,8 @@ export const sayFirstStart = (): void => console.error('First start here: laying
 /** Says on standard error what came of a wish to go back to a copy, and that a second folder for copies cannot be used. */
 function sayCopies({ wentBack, second }: BackupStatus, backUpTo: string | null): void {
   if (wentBack !== null) console.error(wentBackText(wentBack))
+  if (second?.isOnSameDisk)
+    console.error(`The second folder for copies, ${backUpTo}, lies on the disk of the data folder.`)
   if (!second?.trouble) return
   console.error(
     `The second folder for copies, ${backUpTo}, is missing or cannot be written. Copies go to the data folder.`,
@@ -67,7 +69,7 @@ const portOf = (address: string | AddressInfo | null, asked: number): number =>
   typeof address === 'object' && address !== null ? address.port : asked
 
 /** Stops on the first signal, within two seconds; a second signal ends the process at once. */
-export function stopOnSignals(service: Service): void {
+function stopOnSignals(service: Service): void {
   let isStopping = false
   for (const signal of STOP_SIGNALS) {
     process.on(signal, () => {

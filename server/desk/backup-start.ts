@@ -27,7 +27,7 @@ export async function openBackups({ folder, db, wentBack, nowMs = Date.now, back
   // A stick that hangs must not hold up the copies on the laptop.
   const besideStick = threadCopier()
   const isWhole = async (path: string) => (await besideStick.look([path])).every(({ state }) => state === 'whole')
-  const second = typeof backups?.second === 'string' ? secondFolder(backups.second, { isWhole }) : null
+  const second = typeof backups?.second === 'string' ? secondFolder(backups.second, { home: folder, isWhole }) : null
   await second?.check()
   const every = backups ? (backups.every ?? againAndAgain) : null
   const kept = backupDesk({ folder, changes: changesOf(db), nowMs, copier, second, wentBack, every })

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -14,7 +14,7 @@ const copyOf = (minute: number): string => {
   return path
 }
 const onStick = () => readdirSync(stick).filter((name) => name !== 'duskrow-copies.txt')
-const whole = { isWhole: async () => true }
+const whole = { home: tmpdir(), isWhole: async () => true }
 const failing = (code: string) => () => Promise.reject(Object.assign(new Error(code), { code }))
 
 beforeEach(() => {
@@ -30,11 +30,11 @@ describe('the second folder', () => {
     const second = secondFolder(stick, whole)
     await second.check()
     await second.bringUpToDate([copyOf(0)])
-    expect(second.state()).toEqual({ trouble: 'missing', lastAt: null })
+    expect(second.state()).toMatchObject({ trouble: 'missing', lastAt: null })
     expect(readdirSync(root)).not.toContain('stick')
     mkdirSync(stick)
     await second.bringUpToDate([copyOf(0)])
-    expect(second.state()).toEqual({ trouble: null, lastAt: at(0) })
+    expect(second.state()).toMatchObject({ trouble: null, lastAt: at(0) })
   })
 
   it.each([
@@ -56,11 +56,21 @@ describe('the second folder', () => {
   })
 
   it('gives no name to a copy that is not whole there, and removes what a pulled stick left half', async () => {
-    const second = secondFolder(stick, { isWhole: async () => false })
+    const second = secondFolder(stick, { ...whole, isWhole: async () => false })
     await second.check()
     writeFileSync(join(stick, `${copyName('timed', at(3))}.unfinished`), 'half')
     await second.bringUpToDate([copyOf(0)])
     expect([second.state().trouble, onStick()]).toEqual(['failed', []])
+  })
+
+  // A folder that certainly lies elsewhere than any folder of temporary files.
+  it.skipIf(!existsSync('/proc'))('knows whether it lies on the disk of the data folder', async () => {
+    const isOnSameDisk = async (home: string) => {
+      const second = secondFolder(stick, { ...whole, home })
+      await second.check()
+      return second.state().isOnSameDisk
+    }
+    expect([await isOnSameDisk(root), await isOnSameDisk('/proc')]).toEqual([true, false])
   })
 
   it('keeps ten, and leaves files alone that are none of its own', async () => {

@@ -30,7 +30,7 @@ export const A_STATUS: BackupStatus = {
   laptop: { now: at('17:45:00'), zone: 'Europe/Berlin' },
   isLate: false,
   trouble: null,
-  second: { trouble: null, lastAt: A_COPY.madeAt },
+  second: { trouble: null, lastAt: A_COPY.madeAt, isOnSameDisk: false },
   goesBackTo: null,
   wentBack: null,
 }
@@ -39,7 +39,7 @@ export const A_BAD_STATUS: BackupStatus = {
   ...A_STATUS,
   isLate: true,
   trouble: 'full',
-  second: { trouble: 'missing', lastAt: null },
+  second: { trouble: 'missing', lastAt: null, isOnSameDisk: false },
   goesBackTo: A_COPY,
   wentBack: { path: '/stick/other.db', refusal: 'newer', asideAt: null, copiedTo: null },
 }

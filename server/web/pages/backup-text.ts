@@ -31,6 +31,7 @@ export function backupAttention(words: Words, status: BackupStatus): string[] {
     ...(trouble === null ? [] : [words.say(`backups.trouble-${trouble}`)]),
     ...(isLate ? [words.say(late, { time: lastAt === null ? '' : laptopTime(words, status, lastAt) })] : []),
     ...(second?.trouble ? [words.say(`backups.second-${second.trouble}`)] : []),
+    ...(second?.isOnSameDisk ? [words.say('backups.second-same-disk')] : []),
     ...(goesBackTo === null
       ? []
       : [words.say('backups.goes-back', { time: laptopTime(words, status, goesBackTo.madeAt) })]),
