@@ -3,7 +3,7 @@ import type { Database } from 'better-sqlite3'
 export type ConstellationStore = ReturnType<typeof constellationStore>
 
 /** One unbroken line of a constellation's figure: the Hipparcos numbers of its stars in order. */
-export interface FigureLine {
+interface FigureLine {
   readonly constellation: string
   readonly hips: readonly number[]
 }

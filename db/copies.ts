@@ -2,7 +2,7 @@ import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
 
 /** Why a copy was made. Only copies of the same kind crowd each other out. */
-export type CopyKind = 'timed' | 'before-migration' | 'before-restore'
+type CopyKind = 'timed' | 'before-migration' | 'before-restore'
 
 export interface Copy {
   /** Its file's name. */

@@ -1,9 +1,8 @@
 import type { Database } from 'better-sqlite3'
 import type { ObjectHit, ShowObject } from '../server/tours/target.ts'
 import { type EntryText, entryText, foldedNames, otherNames, wordsOf } from './catalogue/entry-text.ts'
-import type { ConstellationRow } from './catalogue/rows.ts'
 import { otherReadings } from './catalogue/spelling.ts'
-import { allTopics } from './catalogue/topics.ts'
+import { allTopics, type Topics } from './catalogue/topics.ts'
 import {
   firstOf,
   holds,
@@ -40,33 +39,33 @@ type Reading = readonly string[]
 
 /** Search in the catalogue and among things that stand in no table; `show` answers the outreach object of a key. */
 export function objectSearch(db: Database, show: (key: string) => ShowObject | undefined) {
-  const { byAlias, matching, constellations, spellings } = prepare(db)
-  const topics = allTopics([...constellations.values()])
-  const textOf = (object: ShowObject): EntryText =>
-    entryText({ kind: object.kind, show: object }, foldedNames(object), constellations.get(object.constellation ?? ''))
+  const { byAlias, matching, topics, small, spellings } = prepare(db)
+  const phrases = allTopics(topics)
+  const tellingOf = (words: Reading): Reading => tellingWords(words, small)
+  const textOf = (object: ShowObject): EntryText => entryText({ ...object, show: object }, foldedNames(object), topics)
 
   function rows(readings: readonly Reading[], limit: number): readonly HitRow[] {
-    const telling = readings.map(tellingWords)
+    const telling = readings.map(tellingOf)
     const having = (termsOf: (words: Reading) => readonly Term[]) => (most: number) =>
       matching(telling.map(termsOf), most)
     const found = firstOf(limit, [
       () => readings.flatMap((words) => byAlias.all(words.join(''))),
       (most) => matching(readings.map(startTerms), most),
-      having((words) => topicTerms(words, topics)),
+      having((words) => topicTerms(words, phrases)),
       having((words) => wordTerms(words)),
     ])
     return found.length > 0 ? found : having(looseTerms)(limit)
   }
 
   function hits(readings: readonly Reading[], limit: number, own: readonly ShowObject[]): readonly ObjectHit[] {
-    const ours = own.filter((object) => readings.some((words) => holds(textOf(object), wordTerms(tellingWords(words)))))
+    const ours = own.filter((object) => readings.some((words) => holds(textOf(object), wordTerms(tellingOf(words)))))
     const theirs = rows(readings, limit).map((row) => withCalled(hitOf(row), readings))
     return [...ours.map(ownHit), ...theirs].slice(0, limit)
   }
 
   function withCalled(hit: ObjectHit, readings: readonly Reading[]): ObjectHit {
     const object = show(hit.key)
-    const called = object && readings.flatMap((words) => calledIn(object, textOf(object), words))[0]
+    const called = object && readings.flatMap((words) => calledIn(object, textOf(object), tellingOf(words)))[0]
     return called === undefined ? hit : { ...hit, called }
   }
 
@@ -80,9 +79,9 @@ export function objectSearch(db: Database, show: (key: string) => ShowObject | u
   }
 }
 
-/** The designation or part that is meant where the words say more than name, kind and constellation do. */
-function calledIn(object: ShowObject, text: EntryText, words: Reading): readonly string[] {
-  const rest = tellingWords(words).filter((word) => !holds({ ...text, other: '' }, looseTerms([word])))
+/** The designation or part that is meant where the telling words say more than name, kind and constellation do. */
+function calledIn(object: ShowObject, text: EntryText, telling: Reading): readonly string[] {
+  const rest = telling.filter((word) => !holds({ ...text, other: '' }, looseTerms([word])))
   if (rest.length === 0) return []
   const meant = otherNames(object).find(({ folded }) => holds({ name: folded, other: '', topics: '' }, wordTerms(rest)))
   return meant === undefined ? [] : [meant.said]
@@ -106,12 +105,17 @@ function prepare(db: Database) {
       const asked = lists.filter(({ length }) => length > 0).map((terms) => `(${matchOf(terms)})`)
       return asked.length === 0 ? [] : match.all(asked.join(' OR '), limit)
     },
-    constellations: new Map(
-      db
-        .prepare<[], ConstellationRow>('SELECT code, name, genitive FROM catalogue.constellation')
-        .all()
-        .map((row) => [row.code, row]),
-    ),
+    topics: topicsIn(db),
+    small: new Set(db.prepare<[], string>('SELECT word FROM catalogue.small_word').pluck().all()),
     spellings: db.prepare<[], string>('SELECT word FROM catalogue.spelling').pluck().all(),
   }
+}
+
+function topicsIn(db: Database): Topics {
+  const topics = new Map<string, string[]>()
+  const rows = db.prepare<[], { about: string; phrase: string }>(
+    'SELECT about, phrase FROM catalogue.topic ORDER BY id',
+  )
+  for (const { about, phrase } of rows.all()) topics.set(about, [...(topics.get(about) ?? []), phrase])
+  return topics
 }

@@ -8,7 +8,7 @@ const FULL = 2
 export const DATABASE_FILE = 'duskrow.db'
 
 /** How the open database answers about itself: its version, its journal and how it syncs (2 = FULL). */
-export interface SqliteFacts {
+interface SqliteFacts {
   readonly version: string
   readonly journalMode: string
   readonly synchronous: number

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3'
 
-export const PHONE_ROLES = ['operator', 'helper', 'host-phone'] as const
+const PHONE_ROLES = ['operator', 'helper', 'host-phone'] as const
 export type PhoneRole = (typeof PHONE_ROLES)[number]
 
 /** A signed-in session. The token itself is nowhere kept: `tokenHash` is its SHA-256 in hexadecimal. */
@@ -26,8 +26,6 @@ interface PhoneRow extends Omit<Phone, 'madeAt' | 'expiresAt' | 'isConfirmed'> {
   readonly madeAt: string
   readonly expiresAt: string
 }
-
-export type PhoneStore = ReturnType<typeof phoneStore>
 
 const COLUMNS = `id, token_hash AS tokenHash, role, name, night_id AS nightId, station_id AS stationId,
   is_confirmed AS isConfirmed, ahead_sec AS aheadSec, made_at AS madeAt, expires_at AS expiresAt`

@@ -3,7 +3,6 @@ import { foldText } from './catalogue/fold.ts'
 
 const LONGEST_QUERY = 80
 const MOST_WORDS = 8
-const SMALL_WORDS = ['in', 'of', 'on', 'the']
 
 /** Words side by side: with the last one open-ended, or whole; at the start of a name; or a topic, between bars. */
 export interface Term {
@@ -18,9 +17,9 @@ export const queryWords = (query: string): readonly string[] =>
     .filter((word) => word !== '')
     .slice(0, MOST_WORDS)
 
-/** The words that carry a question: `double star in cygnus` without its `in`. */
-export function tellingWords(words: readonly string[]): readonly string[] {
-  const telling = words.filter((word) => !SMALL_WORDS.includes(word))
+/** The words that carry a question: `double star in cygnus` without its `in`, which is one of the small words. */
+export function tellingWords(words: readonly string[], small: ReadonlySet<string>): readonly string[] {
+  const telling = words.filter((word) => !small.has(word))
   return telling.length > 0 ? telling : words
 }
 

@@ -10,7 +10,7 @@ const CHART = `hip, ra_deg AS raDeg, dec_deg AS decDeg, pm_ra_mas_yr AS pmRaMasY
   parallax_mas AS parallaxMas, magnitude, bv`
 
 /** A round field of the sky, in degrees, and its faintest stars. */
-export interface StarField {
+interface StarField {
   readonly raDeg: number
   readonly decDeg: number
   readonly radiusDeg: number

@@ -2,8 +2,10 @@ import type { Desk } from '../server/desk/desk.ts'
 import type { Night } from '../server/tours/night.ts'
 import type { DemoEvening } from './evening.ts'
 
+type SetUp = Pick<Desk, 'sites' | 'telescopes' | 'nights'>
+
 /** Puts a demo evening into a desk as a host would: site, telescopes, night. Answers the night. */
-export function seedEvening(desk: Desk, { site, telescopes, night }: DemoEvening): Night {
+export function seedEvening(desk: SetUp, { site, telescopes, night }: DemoEvening): Night {
   const siteId = desk.sites.add(site).id
   const kit = telescopes.map((telescope) => desk.telescopes.add(telescope).id)
   const stations = night.stations.map((station) => ({ ...station, telescopeId: idIn(kit, station.telescopeId) }))

@@ -28,7 +28,7 @@ export function wentBackText({ path, refusal, asideAt, copiedTo }: WentBack): st
   return `${now} The one of before lies in ${asideAt}, and ${copy}.`
 }
 
-export interface Asked {
+interface Asked {
   readonly folder: string
   /** The copy to go back to; null for the newest whole one. */
   readonly from: string | null

@@ -4,13 +4,15 @@ import { type Entry, type EntrySources, entries } from './entries.ts'
 import { type EntryText, entryText, foldedNames, wordsOf } from './entry-text.ts'
 import { foldText, joined } from './fold.ts'
 import type { LocalName } from './local-names.ts'
+import type { Topics } from './topics.ts'
 
-interface LocalNames {
+interface InWords {
   readonly localNames: readonly LocalName[]
+  readonly topics: Topics
 }
 
 /** Fills the tables that search and `find` read: entries, their aliases, the text of both, and its words. */
-export function buildEntries(db: Database, sources: EntrySources & LocalNames): void {
+export function buildEntries(db: Database, sources: EntrySources & InWords): void {
   const all = entries(sources)
   const add = db.prepare(
     `INSERT INTO entry (id, key, name, kind, constellation, magnitude, ra_deg, dec_deg, others, show)
@@ -20,11 +22,7 @@ export function buildEntries(db: Database, sources: EntrySources & LocalNames): 
   const local = localOf(sources)
   const names = all.map((entry) => [...foldedNames(entry), ...local(entry)])
   const texts = all.map((entry, id) =>
-    entryText(
-      entry,
-      [...(names[id] ?? []), ...(entry.show?.features ?? []).flatMap(local)],
-      sources.constellations.get(entry.constellation ?? ''),
-    ),
+    entryText(entry, [...(names[id] ?? []), ...(entry.show?.features ?? []).flatMap(local)], sources.topics),
   )
   for (const [id, entry] of all.entries()) {
     const show = entry.show === null ? null : JSON.stringify(entry.show)
@@ -36,7 +34,7 @@ export function buildEntries(db: Database, sources: EntrySources & LocalNames): 
 }
 
 /** How a thing, or a feature of one, is called in other languages, folded. */
-function localOf({ localNames }: LocalNames): (thing: { readonly name: string }) => readonly string[] {
+function localOf({ localNames }: InWords): (thing: { readonly name: string }) => readonly string[] {
   const called = new Map<string, string[]>()
   for (const { name, called: other } of localNames) called.set(name, [...(called.get(name) ?? []), foldText(other)])
   return ({ name }) => called.get(name) ?? []

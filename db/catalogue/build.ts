@@ -6,6 +6,8 @@ import { buildPlaces } from './build-places.ts'
 import { catalogueText, csvRows } from './csv.ts'
 import type { LocalName } from './local-names.ts'
 import { constellationRows, type StarRow, starNames, starRows } from './rows.ts'
+import { searchWords, type TopicRow } from './topic-words.ts'
+import type { Topics } from './topics.ts'
 
 /** What people write for the catalogue, beside its star and place tables. */
 export interface Written {
@@ -16,6 +18,8 @@ export interface Written {
   /** What things are called, and what is said of them in short, by language. */
   readonly names: Readonly<Record<string, readonly LocalName[]>>
   readonly texts: Readonly<Record<string, readonly LocalName[]>>
+  /** By what words people look for kinds of things and for constellations, by language. */
+  readonly topics: Readonly<Record<string, readonly TopicRow[]>>
 }
 
 // Enough for the whole text index, so that it is written once instead of being merged from parts.
@@ -33,7 +37,9 @@ export function buildCatalogue(db: Database, written: Written, digest: string): 
     buildStars(db, [...stars.values()])
     buildConstellations(db, [...constellations.values()])
     const localNames = Object.values(written.names).flat()
-    buildEntries(db, { stars, names: starNames(), localNames, constellations, outreach: written.outreach })
+    const { topics, small } = searchWords(Object.values(written.topics).flat(), constellations.values())
+    buildEntries(db, { stars, names: starNames(), localNames, topics, constellations, outreach: written.outreach })
+    buildSearchWords(db, topics, small)
     buildStories(db, written.stories)
     for (const [language, events] of Object.entries(written.events)) buildEvents(db, language, events)
     for (const texts of [written.names, written.texts])
@@ -61,6 +67,13 @@ function buildConstellations(db: Database, constellations: readonly object[]): v
   for (const [first, second, ...numbers] of csvRows('boundaries.csv')) {
     addPoint.run(first, second, ...numbers.map(Number))
   }
+}
+
+function buildSearchWords(db: Database, topics: Topics, small: ReadonlySet<string>): void {
+  const add = db.prepare('INSERT INTO topic (about, phrase) VALUES (?, ?)')
+  for (const [about, phrases] of topics) for (const phrase of new Set(phrases)) add.run(about, phrase)
+  const addSmall = db.prepare('INSERT INTO small_word VALUES (?)')
+  for (const word of small) addSmall.run(word)
 }
 
 function buildEvents(db: Database, language: string, events: readonly WorldEvent[]): void {

@@ -3,8 +3,7 @@ import type { ShowObject } from '../../server/tours/target.ts'
 import { writtenOut } from './designations.ts'
 import type { Entry } from './entries.ts'
 import { barred, foldText } from './fold.ts'
-import type { ConstellationRow } from './rows.ts'
-import { topicsOf } from './topics.ts'
+import { type Topics, topicText } from './topics.ts'
 
 /** An entry as search reads it: folded, and in the last two a bar between any two phrases. Topics are kind, constellation and, of a moon, its planet. */
 export interface EntryText {
@@ -18,7 +17,7 @@ export const wordsOf = ({ name, other, topics }: EntryText): readonly string[] =
   `${name} ${other} ${topics}`.match(/\p{L}{3,}/gu) ?? []
 
 /** Another name of a thing, or a part of it, as it is said and as search reads it. */
-export interface OtherName {
+interface OtherName {
   readonly said: string
   readonly folded: string
 }
@@ -34,14 +33,16 @@ const foldings = (designation: string): readonly string[] =>
 
 /** The text of an entry with these folded names; a star that is not on the outreach list has no kind in words. */
 export function entryText(
-  entry: Pick<Entry, 'kind' | 'show'>,
+  entry: Pick<Entry, 'kind' | 'constellation' | 'show'>,
   [name = '', ...others]: readonly string[],
-  constellation: ConstellationRow | undefined,
+  topics: Topics,
 ): EntryText {
-  if (entry.show === null) return { name, other: barred([...others, foldText(constellation?.name ?? '')]), topics: '' }
+  if (entry.show === null) {
+    const [constellation = ''] = topics.get(entry.constellation ?? '') ?? []
+    return { name, other: barred([...others, constellation]), topics: '' }
+  }
   const parts = entry.show.features.flatMap(featureFoldings)
-  const topics = `| ${barred([...topicsOf(entry.kind, constellation), entry.show.parent ?? ''])} |`
-  return { name, other: barred([...others, ...parts]), topics }
+  return { name, other: barred([...others, ...parts]), topics: topicText(topics, { ...entry, ...entry.show }) }
 }
 
 /** What a thing goes by beside its name: designations, then what there is to look for on it. */

@@ -5,13 +5,13 @@ import type { ShowObject } from '../../server/tours/target.ts'
 import type { StarRow } from './rows.ts'
 
 /** How the second star of a pair stands to the first: how far, and which way, from north through east. */
-export interface Apart {
+interface Apart {
   readonly arcsec: number
   readonly angleDeg: number
 }
 
 /** A double of the list beside what the places and motions of its two stars say for the same year. */
-export interface PairCheck {
+interface PairCheck {
   readonly key: string
   readonly name: string
   readonly hips: readonly [number, number]

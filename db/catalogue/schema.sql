@@ -36,6 +36,15 @@ CREATE VIRTUAL TABLE entry_text USING fts5 (
 );
 -- The words of entry_text: what a mistyped word may stand for.
 CREATE TABLE spelling (word TEXT PRIMARY KEY) STRICT, WITHOUT ROWID;
+-- What languages call a kind or, by its code, a constellation: folded, in the order of the number.
+CREATE TABLE topic (
+  id INTEGER PRIMARY KEY,
+  about TEXT NOT NULL,
+  phrase TEXT NOT NULL,
+  UNIQUE (about, phrase)
+) STRICT;
+-- What tells nothing in a question: in, of.
+CREATE TABLE small_word (word TEXT PRIMARY KEY) STRICT, WITHOUT ROWID;
 
 -- What a language says for a name or a short text of the catalogue.
 CREATE TABLE local_name (

@@ -3,12 +3,13 @@ import type { Written } from './build.ts'
 import { readLocalNames, readLocalTexts } from './local-names.ts'
 import { readOutreach } from './outreach.ts'
 import { readStories } from './stories.ts'
+import { readTopics } from './topic-words.ts'
 import { readWorldEvents } from './world-events.ts'
 
 /** The languages in which something is told of the sky. */
 const LANGUAGES = ['en', 'de'] as const
 
-/** What people wrote for the catalogue as it ships: the outreach list, and in each language its stories, names and events. */
+/** What people wrote for the catalogue as it ships: the outreach list, and in each language its stories, names, events and words to search by. */
 export function shippedWriting(): Written {
   const outreach = readOutreach()
   return {
@@ -17,6 +18,7 @@ export function shippedWriting(): Written {
     events: byLanguage(readWorldEvents),
     names: byLanguage((language) => readLocalNames(language, outreach)),
     texts: byLanguage((language) => readLocalTexts(language, outreach)),
+    topics: byLanguage(readTopics),
   }
 }
 

@@ -7,8 +7,6 @@ import { OUTREACH_NAMES, outreachOf } from './outreach.ts'
 import { type OutreachFile, outreachFile, readRows } from './outreach-file.ts'
 import { sourceClass } from './outreach-sources.ts'
 
-export { STORY_PARTS }
-
 const TRADE = 'common practice, no source'
 const sentences = (maxLength: number) => Type.String({ minLength: 8, maxLength, pattern: '^\\S.*[.?!]$' })
 const StoryRow = Type.Object(

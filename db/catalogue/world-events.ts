@@ -29,7 +29,7 @@ export function readWorldEvents(language: string): readonly WorldEvent[] {
 }
 
 /** The events of one file in its order; throws an Error that names file and line for the first row that does not hold. */
-export const worldEventsOf = (file: OutreachFile): readonly WorldEvent[] => readRows(file, eventOf)
+const worldEventsOf = (file: OutreachFile): readonly WorldEvent[] => readRows(file, eventOf)
 
 function eventOf(cells: Readonly<Record<string, string>>): EventRow {
   const row = checked(

@@ -47,7 +47,7 @@ export interface BackupDesk {
   stay(): void
 }
 
-export interface BackupNeeds extends KeeperNeeds {
+interface BackupNeeds extends KeeperNeeds {
   readonly wentBack: WentBack | null
   /** Runs something every so many milliseconds and answers how to end that; null where copies are made on demand alone. */
   readonly every: ((ms: number, run: () => Promise<void>) => () => void) | null

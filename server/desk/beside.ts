@@ -7,6 +7,7 @@ import { passesIn } from '../tours/own-pass.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
 import type { Jobs } from './jobs.ts'
+import { keptAnswers } from './kept-answers.ts'
 
 interface Needs {
   readonly findNight: (id: string) => Night
@@ -20,20 +21,14 @@ interface Needs {
 
 const KEPT = 8
 
-/** What stands beside the telescopes: asked of the worker once for each programme and state of its night, the eight newest kept. */
+/** What stands beside the telescopes: asked of the worker once for each programme and state of its night, the eight last used kept. */
 export function besideDesk({ findNight, jobs, extra, own: ownNow, things }: Needs): Desk['beside'] {
-  const answers = new Map<string, Promise<readonly BesideHalf[]>>()
+  const answers = keptAnswers<readonly BesideHalf[]>(KEPT)
   return async (nightId, tour) => {
     const night = findNight(nightId)
     if (besideStations(night).length === 0) return []
     const [own, passes, stops] = [ownNow(), passesIn(night, things()), tour?.stops ?? []]
     const key = digestOf(JSON.stringify([night, own, passes, stops]))
-    const kept = answers.get(key)
-    if (kept) return kept
-    const answer = jobs.run<'beside'>({ kind: 'beside', night, own, extra, passes, stops })
-    answers.set(key, answer)
-    answer.catch(() => answers.delete(key))
-    for (const oldest of answers.keys()) if (answers.size > KEPT) answers.delete(oldest)
-    return answer
+    return answers(key, () => jobs.run<'beside'>({ kind: 'beside', night, own, extra, passes, stops }))
   }
 }

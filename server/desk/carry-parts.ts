@@ -35,7 +35,7 @@ export function groundParts(stores: Stores, { site, siteNotes, telescopes }: Nig
   ]
 }
 
-export interface ThingGround {
+interface ThingGround {
   readonly stores: Pick<Stores, 'ownObjects' | 'ownWords'>
   /** What is called so already. */
   readonly keyOf: (name: string) => string | undefined

@@ -33,7 +33,7 @@ export interface CarryDesk {
   bringThings(text: string, take: boolean): Brought
 }
 
-export interface CarryNeeds {
+interface CarryNeeds {
   readonly stores: Stores
   readonly knows: (key: string) => boolean
   readonly keyOf: (name: string) => string | undefined

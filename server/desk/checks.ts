@@ -64,7 +64,7 @@ function momentOf(night: Night, at: Date): Moment {
 }
 
 /** Opening, then every full and half hour of UTC (and of every zone but the few at a quarter) before closing. */
-export function halfHours(night: Night): readonly Date[] {
+function halfHours(night: Night): readonly Date[] {
   const { opensAt, closesAt } = nightHours(night)
   const moments = [opensAt]
   let ms = (Math.floor(opensAt.getTime() / HALF_HOUR_MS) + 1) * HALF_HOUR_MS

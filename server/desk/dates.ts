@@ -14,6 +14,7 @@ import type { Telescope } from '../tours/telescope.ts'
 import type { Desk } from './desk.ts'
 import type { JobKinds } from './job-kinds.ts'
 import type { Jobs } from './jobs.ts'
+import { shelf } from './shelf.ts'
 
 /** Which year is asked for; null and [] take the site of the night at hand, the month that it is there, and the whole kit. */
 export interface YearQuery {
@@ -127,7 +128,7 @@ function standing(
   const near = sites.all().find(({ id }) => id === nights.current()?.site.id) ?? sites.all().at(-1)
   const site = siteId === null ? near : sites.find(siteId)
   if (site === undefined) throw notFound('site')
-  const kit = telescopes.all()
+  const kit = telescopes.all().filter(({ isPutAway }) => isPutAway !== true)
   const row = kit.filter(({ id }) => telescopeIds.includes(id))
   return {
     site,
@@ -138,7 +139,7 @@ function standing(
 }
 
 /** Twelve months `YYYY-MM` from one on. */
-export function monthsFrom(from: string): readonly string[] {
+function monthsFrom(from: string): readonly string[] {
   const [year = 0, first = 1] = from.split('-').map(Number)
   return Array.from({ length: MONTHS }, (_, i) => {
     const later = first - 1 + i
@@ -154,7 +155,7 @@ interface KeptMonth {
 
 /** The months reckoned so far, those last used. */
 function monthShelf({ learning, own, jobs }: DateNeeds) {
-  const kept = new Map<string, KeptMonth>()
+  const kept = shelf<KeptMonth>(KEPT)
   return ({ site, telescopes }: Standing, rules: DateRules, month: string): KeptMonth => {
     const { kind, afterSunsetMin, opensFrom, bedtime } = rules
     const ask: JobKinds['dates']['asked']['ask'] = {
@@ -166,11 +167,8 @@ function monthShelf({ learning, own, jobs }: DateNeeds) {
     }
     const job = { ask, own: own() }
     const name = digestOf(JSON.stringify(job))
-    const found = kept.get(name) ?? watched(jobs.run<'dates'>({ kind: 'dates', ...job }))
-    kept.delete(name)
-    kept.set(name, found)
-    found.answer.catch(() => kept.delete(name))
-    for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest)
+    const found = kept.take(name, () => watched(jobs.run<'dates'>({ kind: 'dates', ...job })))
+    found.answer.catch(() => kept.drop(name))
     return found
   }
 }

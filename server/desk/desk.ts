@@ -62,7 +62,7 @@ export interface EveningAnswer extends SkyEvening {
   readonly isMoonWaxing: boolean
 }
 
-export interface SightQuestion {
+interface SightQuestion {
   readonly objectKey: string
   readonly at: Date
   readonly place: Place

@@ -4,6 +4,7 @@ import { chanceKey, type EveningChance, eveningChance } from '../tours/evening-c
 import type { Night } from '../tours/night.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { WorkerStart } from './job-kinds.ts'
+import { shelf } from './shelf.ts'
 
 const KEPT = 8
 
@@ -11,8 +12,8 @@ export type EveningShelf = ReturnType<typeof eveningShelf>
 
 /** The evenings reckoned so far, the eight last used of each kind. */
 export function eveningShelf({ objects, catalogueDigest }: WorkerStart) {
-  const skies = shelf<EveningSky>()
-  const chances = shelf<EveningChance>()
+  const skies = shelf<EveningSky>(KEPT)
+  const chances = shelf<EveningChance>(KEPT)
 
   return {
     /** The list with the host's own objects behind it, and its evenings. */
@@ -21,21 +22,10 @@ export function eveningShelf({ objects, catalogueDigest }: WorkerStart) {
       const digest = own.length === 0 ? catalogueDigest : `${catalogueDigest}/${digestOf(JSON.stringify(own))}`
       return {
         objects: all,
-        sky: (night: Night): EveningSky => skies(eveningKey(night, digest), () => eveningSky(night, all, digest)),
+        sky: (night: Night): EveningSky => skies.take(eveningKey(night, digest), () => eveningSky(night, all, digest)),
         chance: (sky: EveningSky, night: Night): EveningChance =>
-          chances(chanceKey(sky, night), () => eveningChance(sky, night, all)),
+          chances.take(chanceKey(sky, night), () => eveningChance(sky, night, all)),
       }
     },
-  }
-}
-
-function shelf<Thing>() {
-  const kept = new Map<string, Thing>()
-  return (key: string, make: () => Thing): Thing => {
-    const thing = kept.get(key) ?? make()
-    kept.delete(key)
-    kept.set(key, thing)
-    for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest)
-    return thing
   }
 }

@@ -73,8 +73,8 @@ export type GoNeeds = ThinNeeds & {
 }
 
 const LIMITS_KEY = 'go-limits'
-export const MOST_WHY = 200
-export const MOST_SENTENCE = 600
+const MOST_WHY = 200
+const MOST_SENTENCE = 600
 
 export function goDesk(needs: GoNeeds): GoDesk {
   const { go, settings, findNight, clock } = needs

@@ -20,7 +20,7 @@ export interface JoinAsk {
   readonly address: string
 }
 
-export interface Joined {
+interface Joined {
   readonly token: string
   readonly phone: Phone
 }

@@ -1,13 +1,12 @@
-/** Remembers what was asked of the worker: asked again by the same name, the same answer; the `most` newest are kept, and none that failed. */
+import { shelf } from './shelf.ts'
+
+/** Remembers what was asked of the worker: asked again by the same name, the same answer; the `most` last used are kept, and none that failed. */
 export function keptAnswers<Answer>(most: number) {
-  const answers = new Map<string, Promise<Answer>>()
-  return (name: string, ask: () => Promise<Answer>): Promise<Answer> => {
-    const kept = answers.get(name)
-    if (kept) return kept
-    const answer = ask()
-    answers.set(name, answer)
-    answer.catch(() => answers.delete(name))
-    for (const oldest of answers.keys()) if (answers.size > most) answers.delete(oldest)
-    return answer
-  }
+  const answers = shelf<Promise<Answer>>(most)
+  return (name: string, ask: () => Promise<Answer>): Promise<Answer> =>
+    answers.take(name, () => {
+      const answer = ask()
+      answer.catch(() => answers.drop(name))
+      return answer
+    })
 }

@@ -5,6 +5,7 @@ import type { Night } from '../tours/night.ts'
 import type { ShowObject } from '../tours/target.ts'
 import type { Desk } from './desk.ts'
 import type { Jobs } from './jobs.ts'
+import { keptAnswers } from './kept-answers.ts'
 
 interface Needs {
   readonly findNight: (id: string) => Night
@@ -16,18 +17,12 @@ interface Needs {
 
 const KEPT = 8
 
-/** Why showpieces are missing from programmes: asked of the worker once for each programme and state of its night, the eight newest kept. */
+/** Why showpieces are missing from programmes: asked of the worker once for each programme and state of its night, the eight last used kept. */
 export function missingDesk({ findNight, jobs, own: ownNow, wishes: kept }: Needs): Desk['missing'] {
-  const answers = new Map<string, Promise<readonly Missing[]>>()
+  const answers = keptAnswers<readonly Missing[]>(KEPT)
   return (tour) => {
     const [night, own, wishes] = [findNight(tour.nightId), ownNow(), kept.all(tour.nightId)]
     const key = digestOf(JSON.stringify([tour.id, night, own, wishes]))
-    const known = answers.get(key)
-    if (known) return known
-    const answer = jobs.run<'missing'>({ kind: 'missing', night, own, tour, wishes })
-    answers.set(key, answer)
-    answer.catch(() => answers.delete(key))
-    for (const oldest of answers.keys()) if (answers.size > KEPT) answers.delete(oldest)
-    return answer
+    return answers(key, () => jobs.run<'missing'>({ kind: 'missing', night, own, tour, wishes }))
   }
 }

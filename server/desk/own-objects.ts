@@ -12,7 +12,7 @@ import { inside } from './mark-problems.ts'
 const MOST_LISTED = 1000
 
 /** The key of whatever is called so, in the catalogue or among the host's own; undefined when nothing is. */
-export type KeyOf = (name: string) => string | undefined
+type KeyOf = (name: string) => string | undefined
 
 /** What the host entered; what was taken off the list is kept, since programmes and marks of before name it. */
 export interface OwnDesk {

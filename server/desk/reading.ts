@@ -11,7 +11,7 @@ export interface ReadingDesk {
 }
 
 const KEY = 'reading'
-export const FIRST_READING: WordsSettings = { language: 'en', hours12: false, units: 'metric' }
+const FIRST_READING: WordsSettings = { language: 'en', hours12: false, units: 'metric' }
 const Kept = Type.Object({
   language: Type.String({ minLength: 2 }),
   hours12: Type.Boolean(),

@@ -7,6 +7,7 @@ import type { ShowObject } from '../tours/target.ts'
 import type { Tour } from '../tours/tour.ts'
 import type { Desk } from './desk.ts'
 import type { Jobs } from './jobs.ts'
+import { keptAnswers } from './kept-answers.ts'
 
 interface Needs {
   readonly findNight: (id: string) => Night
@@ -18,20 +19,14 @@ interface Needs {
 
 const KEPT = 8
 
-/** The line: as arithmetic says, and as people who come, choose and wait make it. Played once for each programme and state of its night, the eight newest kept. */
+/** The line: as arithmetic says, and as people who come, choose and wait make it. Played once for each programme and state of its night, the eight last used kept. */
 export function lineDesk({ findNight, programme, jobs, own: ownNow }: Needs): Desk['line'] {
-  const played = new Map<string, Promise<LineReport>>()
+  const played = keptAnswers<LineReport>(KEPT)
 
   function play(night: Night, { id, stops, seed }: Tour): Promise<LineReport> {
     const own = ownNow()
     const key = digestOf(JSON.stringify([id, night, own]))
-    const kept = played.get(key)
-    if (kept) return kept
-    const report = jobs.run<'simulation'>({ kind: 'simulation', night, own, stops, seed })
-    played.set(key, report)
-    report.catch(() => played.delete(key))
-    for (const oldest of played.keys()) if (played.size > KEPT) played.delete(oldest)
-    return report
+    return played(key, () => jobs.run<'simulation'>({ kind: 'simulation', night, own, stops, seed }))
   }
 
   return async (nightId) => {

@@ -29,7 +29,7 @@ export const skyDesk = (fixedOf: (key: string) => Fixed): Desk['sky'] => ({
 })
 
 /** True when the key is one of the Sun, the Moon and the planets. */
-export const isBody = (key: string): key is BodyKey => BODY_KEYS.some((body) => body === key)
+const isBody = (key: string): key is BodyKey => BODY_KEYS.some((body) => body === key)
 
 function bodyAnswer(key: BodyKey, at: Date, place: Place): SkyPlaceAnswer {
   const look = bodyLook(key, at, place)

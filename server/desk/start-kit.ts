@@ -3,6 +3,7 @@ import type { SaidTelescope } from '../tours/kit-said.ts'
 import { isSaid, usualTelescope } from '../tours/kit-usual.ts'
 import type { Night, Station } from '../tours/night.ts'
 import { telescopeProblems } from '../tours/problems.ts'
+import { freeStationName } from '../tours/station-name.ts'
 import type { Telescope } from '../tours/telescope.ts'
 import { newId } from './ids.ts'
 import { newTelescope } from './telescopes.ts'
@@ -13,8 +14,6 @@ export interface KitAsked {
   readonly kit: readonly { readonly said: SaidTelescope; readonly name: string }[]
   readonly note: string
 }
-
-const LONGEST_STATION = 40
 
 /** The row of the evening: of the kit what fits and stands in no other row of that date, and new telescopes for the rest. */
 export function kitFrom(
@@ -40,12 +39,18 @@ export function kitFrom(
     fresh.push(made)
     return made
   })
-  return { row: row.map(stationOf), fresh }
+  const taken = new Set<string>()
+  const stations = row.map((telescope): Station => {
+    const station = stationOf(telescope, taken)
+    taken.add(station.name)
+    return station
+  })
+  return { row: stations, fresh }
 }
 
-const stationOf = (telescope: Telescope): Station => ({
+const stationOf = (telescope: Telescope, taken: ReadonlySet<string>): Station => ({
   id: newId(),
-  name: telescope.name.slice(0, LONGEST_STATION).trim(),
+  name: freeStationName(telescope.name, taken),
   kind: 'telescope',
   telescope,
   operator: '',

@@ -9,6 +9,7 @@ import type { Telescope } from '../tours/telescope.ts'
 import type { Desk } from './desk.ts'
 import type { AnswerOf, JobKinds } from './job-kinds.ts'
 import type { Jobs } from './jobs.ts'
+import { shelf } from './shelf.ts'
 
 export interface ShelfNeeds {
   readonly objects: Pick<ObjectStore, 'outreach' | 'show'>
@@ -32,14 +33,14 @@ export type MonthShelf = ReturnType<typeof monthShelf>
 
 /** The list as it shows from a site in a month, reckoned in the worker once for each site, month, kit, public and things of the host's; the last twenty-four are kept. */
 export function monthShelf({ objects, own, telescopes, learning, jobs }: ShelfNeeds) {
-  const kept = new Map<string, Promise<Answer>>()
+  const kept = shelf<Promise<Answer>>(KEPT)
   const onList = (): readonly ShowObject[] => [...objects.outreach(), ...own()]
 
   function asked({ site, month }: At): {
     readonly kit: readonly Telescope[]
     readonly job: JobKinds['season']['asked']
   } {
-    const kit = telescopes.all()
+    const kit = telescopes.all().filter(({ isPutAway }) => isPutAway !== true)
     const noviceFactor =
       (isPlainSite(site) ? undefined : learning.inUse(site.id)?.factor) ?? DEFAULT_SETTINGS.noviceFactor
     const beside = objects.outreach().filter((object) => !isForTelescopes(object))
@@ -56,11 +57,8 @@ export function monthShelf({ objects, own, telescopes, learning, jobs }: ShelfNe
   function all(at: At): Promise<Answer> {
     const { kit, job } = asked(at)
     const key = keyOf(job)
-    const answer = kept.get(key) ?? reckoned(kit, job)
-    kept.delete(key)
-    kept.set(key, answer)
-    answer.catch(() => kept.delete(key))
-    for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest)
+    const answer = kept.take(key, () => reckoned(kit, job))
+    answer.catch(() => kept.drop(key))
     return answer
   }
 
@@ -71,7 +69,7 @@ export function monthShelf({ objects, own, telescopes, learning, jobs }: ShelfNe
     one(at: At, object: ShowObject): Promise<Answer> {
       const { kit, job } = asked(at)
       const isListed = onList().some(({ key }) => key === object.key)
-      const whole = isListed ? kept.get(keyOf(job)) : undefined
+      const whole = isListed ? kept.find(keyOf(job)) : undefined
       return whole ?? reckoned(kit, { ...job, extra: [], only: object })
     },
     /** Everything that the answers speak of, most appealing first, the host's own behind. */

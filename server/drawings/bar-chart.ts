@@ -1,11 +1,11 @@
-import { type Svg, svgElement, svgText } from './svg.ts'
+import { type Svg, svgElement, svgPicture } from './svg.ts'
 import { type Box, boxAt, LEAST_PT, lineMm, type Text, textIn, widthMm } from './word-box.ts'
 import { wordsIn } from './word-paper.ts'
 
 /** How a part of a bar is filled: patterns, since nothing here has a colour. */
-export type BarFill = 'solid' | 'striped'
+type BarFill = 'solid' | 'striped'
 
-export interface BarRow {
+interface BarRow {
   readonly label: string
   /** What stands behind the bar. */
   readonly said: string
@@ -13,13 +13,13 @@ export interface BarRow {
   readonly parts: readonly { readonly value: number; readonly fill: BarFill }[]
 }
 
-export interface BarSubject {
+interface BarSubject {
   readonly title: string
   readonly rows: readonly BarRow[]
   readonly legend: readonly { readonly fill: BarFill; readonly text: string }[]
 }
 
-export interface DrawnBar {
+interface DrawnBar {
   readonly label: Box
   readonly said: Box
   readonly parts: readonly {
@@ -33,7 +33,7 @@ export interface DrawnBar {
 }
 
 /** A picture of bars, with what stands where in it, in millimetres. */
-export interface BarChart {
+interface BarChart {
   readonly svg: Svg
   readonly widthMm: number
   readonly heightMm: number
@@ -69,10 +69,8 @@ export function barChart({ title, rows, legend }: BarSubject): BarChart {
     return bar
   })
   const heightMm = Math.max(topMm, lineMm(LEAST_PT))
-  const svg = svgElement(
-    'svg',
-    { viewBox: `0 0 ${BAR_CHART_MM} ${heightMm}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
-    svgElement('title', {}, svgText(title)),
+  const svg = svgPicture(
+    { width: BAR_CHART_MM, height: heightMm, title },
     ...legend.flatMap((entry, i) => legendEntry(entry, (i * BAR_CHART_MM) / legend.length)),
     ...bars.flatMap(barMarks),
     ...(bars.length === 0 ? [] : [line(zeroMm, bars[0]?.y1 ?? 0, zeroMm, heightMm - ROW_AIR_MM)]),

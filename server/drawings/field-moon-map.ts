@@ -2,7 +2,7 @@ import { degrees, radians } from '../sky/angles.ts'
 import type { MoonFace } from '../sky/moon-face.ts'
 
 /** A place of the Moon as it is seen, in radii of the disc: along its axis to the north, to the left of that (east of the sky), and towards the eye. */
-export interface OnMoon {
+interface OnMoon {
   readonly north: number
   readonly east: number
   readonly towards: number

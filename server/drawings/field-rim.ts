@@ -4,7 +4,7 @@ import { LETTER_PX } from './field-paper.ts'
 import { pointsText, type Svg, svgElement } from './svg.ts'
 
 /** A circle on the paper, what is kept free around it, and how far the part in which it stands reaches to its left and right. */
-export interface Rim {
+interface Rim {
   readonly x: number
   readonly y: number
   readonly radiusPx: number
@@ -13,7 +13,7 @@ export interface Rim {
 }
 
 /** An arrow outside the rim: degrees clockwise from up, its word, and whether it is the bold one. */
-export interface RimArrow {
+interface RimArrow {
   readonly clockwiseDeg: number
   readonly word: string
   readonly isBold: boolean

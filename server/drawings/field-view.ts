@@ -24,7 +24,7 @@ export interface DrawnView {
 }
 
 /** Where a circle stands and how large it is, and what is kept free around it for its arrows. */
-export interface CirclePlace {
+interface CirclePlace {
   readonly x: number
   readonly y: number
   readonly radiusPx: number
@@ -34,7 +34,7 @@ export interface CirclePlace {
 }
 
 /** Where the thing may stand once more: the middle and the top of that part of the paper, half of its size, what is kept free above and below it, and half of the width for its words. */
-export interface InsetPlace {
+interface InsetPlace {
   readonly x: number
   readonly topPx: number
   readonly roomPx: number

@@ -9,7 +9,7 @@ import { type Field, fieldOf } from './field-matter.ts'
 import { COLUMN, type FieldDrawn, GAP, type Said } from './field-paper.ts'
 import { FIELD_FAINTEST_V } from './field-stars.ts'
 import type { DrawnView } from './field-view.ts'
-import { type Svg, svgElement, svgText } from './svg.ts'
+import { type Svg, svgPicture } from './svg.ts'
 import { middleOf, type SkyStar, type StarsWanted } from './thing-stars.ts'
 
 /** One tube with the eyepiece in it. */
@@ -68,7 +68,7 @@ export interface FieldCircle {
   readonly inset: FieldInset | null
 }
 
-export interface FieldDrawing {
+interface FieldDrawing {
   readonly svg: Svg
   readonly widthPx: number
   readonly heightPx: number
@@ -108,11 +108,13 @@ export function fieldDrawing(asked: FieldSubject, words: Words): FieldDrawing | 
     fields.map(({ field }) => field),
     columns,
   ).map(({ code, values }) => words.say(code, values))
-  const svg = svgElement(
-    'svg',
-    { viewBox: `0 0 ${widthPx} ${heightPx}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
-    svgElement('title', {}, svgText(words.say('field-drawing.title', { name: subject.thing.name }))),
-    svgElement('desc', {}, svgText(described(columns, notes))),
+  const svg = svgPicture(
+    {
+      width: widthPx,
+      height: heightPx,
+      title: words.say('field-drawing.title', { name: subject.thing.name }),
+      description: described(columns, notes),
+    },
     ...columns.flatMap((column) => column.svg),
   )
   const legend = columns.map((column) => column.legend).find((it) => it !== null) ?? null

@@ -8,7 +8,7 @@ import { type ChartScale, LETTERS, LINE_PX, type Point } from './finder-chart-sc
 import { calledName } from './finder-chart-words.ts'
 import { type Svg, svgElement, svgText } from './svg.ts'
 
-export interface NamesInput {
+interface NamesInput {
   readonly subject: Drawable
   readonly scale: ChartScale
   readonly target: Point

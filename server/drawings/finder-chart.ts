@@ -18,7 +18,7 @@ import {
 import { chartNames } from './finder-chart-names.ts'
 import { type ChartScale, FOOT_PX, MAP, type Point, scaleOf, WIDTH } from './finder-chart-scale.ts'
 import { finderNotes } from './finder-chart-words.ts'
-import { type Svg, svgElement, svgText } from './svg.ts'
+import { type Svg, svgElement, svgPicture } from './svg.ts'
 
 export interface FinderSubject {
   readonly target: FinderTarget
@@ -98,15 +98,13 @@ export function finderChart(subject: Drawable, words: Words): FinderChart {
   const notes = finderNotes(subject, words)
   const clip = `${idPrefix}-finder`
   const box = { x: MAP.left, y: MAP.top, width: MAP.width, height: scale.heightPx, rx: 12 }
-  const svg = svgElement(
-    'svg',
+  const svg = svgPicture(
     {
-      viewBox: `0 0 ${WIDTH} ${heightPx}`,
-      role: 'img',
-      xmlns: 'http://www.w3.org/2000/svg',
+      width: WIDTH,
+      height: heightPx,
+      title: words.say('finder.title', { name: it.name }),
+      description: notes.join(' '),
     },
-    svgElement('title', {}, svgText(words.say('finder.title', { name: it.name }))),
-    svgElement('desc', {}, svgText(notes.join(' '))),
     svgElement('clipPath', { id: clip }, svgElement('rect', box)),
     svgElement(
       'g',

@@ -3,7 +3,7 @@ import type { PlacedStaff, ScoreSheet, ScoreSubject } from './score.ts'
 import type { BarLine } from './score-head.ts'
 import { type DrawnLeave, type DrawnNote, ON_BAR_MM } from './score-staff.ts'
 import type { TimeScale } from './score-time.ts'
-import { type Attributes, type Svg, svgElement, svgText } from './svg.ts'
+import { type Attributes, type Svg, svgElement, svgPicture } from './svg.ts'
 import { type Box, lineMm } from './word-box.ts'
 import { wordsIn } from './word-paper.ts'
 
@@ -26,15 +26,13 @@ export function scoreSvg(
     stops: words.say('score.stops', { count: sheet.staves.reduce((sum, { notes }) => sum + notes.length, 0) }),
   }
   const title = [words.say('score.title', values), sheetText ?? ''].join(' ').trim()
-  return svgElement(
-    'svg',
+  return svgPicture(
     {
-      viewBox: `0 0 ${sheet.widthMm} ${Math.ceil(sheet.heightMm * 10) / 10}`,
-      role: 'img',
-      xmlns: 'http://www.w3.org/2000/svg',
+      width: sheet.widthMm,
+      height: Math.ceil(sheet.heightMm * 10) / 10,
+      title,
+      description: words.say('score.desc', values),
     },
-    svgElement('title', {}, svgText(title)),
-    svgElement('desc', {}, svgText(words.say('score.desc', values))),
     ...fiveLines(sheet, scale),
     ...timeLines(sheet),
     ...sheet.barLines.flatMap((barLine) => barLineOf(barLine, sheet)),

@@ -39,7 +39,7 @@ export interface DrawnStaff {
   readonly footMm: number
 }
 
-export interface StaffPaper {
+interface StaffPaper {
   readonly subject: ScoreSubject
   readonly words: Words
   readonly scale: TimeScale

@@ -45,7 +45,7 @@ export interface ScoreSheet {
   readonly staves: readonly PlacedStaff[]
 }
 
-export interface Score {
+interface Score {
   readonly sheets: readonly ScoreSheet[]
 }
 

@@ -1,5 +1,5 @@
 import { lineEm } from './letter-widths.ts'
-import { type Svg, svgElement, svgText } from './svg.ts'
+import { type Svg, svgElement, svgPicture, svgText } from './svg.ts'
 
 /** A name as large as paper allows; one unit of its drawing is a millimetre. */
 export interface SignName {
@@ -65,10 +65,8 @@ const widestEm = (lines: readonly string[]): number => Math.max(...lines.map((li
 
 function drawn(name: string, lines: readonly string[], sizeMm: number, widthMm: number): SignName {
   const heightMm = heightEm(lines) * sizeMm
-  const svg = svgElement(
-    'svg',
-    { viewBox: `0 0 ${widthMm} ${Math.ceil(heightMm)}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
-    svgElement('title', {}, svgText(name)),
+  const svg = svgPicture(
+    { width: widthMm, height: Math.ceil(heightMm), title: name },
     ...lines.map((line, k) =>
       svgElement(
         'text',

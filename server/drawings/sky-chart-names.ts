@@ -24,7 +24,7 @@ interface Figure {
   readonly score: number
 }
 
-export interface FiguresInput {
+interface FiguresInput {
   readonly strokes: readonly FigureStroke[]
   readonly drawn: readonly DrawnStar[]
   readonly limitV: number

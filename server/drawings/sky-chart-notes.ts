@@ -5,7 +5,7 @@ import type { SkyChartSubject } from './sky-chart.ts'
 import type { ChartTarget } from './sky-chart-marks.ts'
 
 /** Where tonight's targets stand at the hour of the chart. */
-export interface TargetsOver {
+interface TargetsOver {
   readonly up: readonly ChartTarget[]
   /** Above the level horizon, but behind trees or roofs: drawn, and said. */
   readonly behind: readonly ChartTarget[]

@@ -44,7 +44,7 @@ export function crowdOf(stars: readonly DrawnStar[], strokes: readonly DrawnStro
   return { obstacles: [...dots, ...strokes.flatMap(({ from, to }) => obstaclesAlong(from, to, ALONG_LINE))], taken: [] }
 }
 
-export interface Wish {
+interface Wish {
   readonly text: string
   readonly kind: ChartLabel['kind']
   readonly at: Point

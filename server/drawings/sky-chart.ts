@@ -20,10 +20,10 @@ import { chartDescription, chartNotes, targetsOver } from './sky-chart-notes.ts'
 import { FOOT_Y, RADIUS, type Skyline, type SkyPaper, skylineOf, skyPaper, WIDTH } from './sky-chart-paper.ts'
 import { boxAround, type ChartLabel, crowdOf } from './sky-chart-places.ts'
 import { type DrawnStar, type DrawnStroke, drawnStars, drawnStrokes, starDots, strokeLines } from './sky-chart-stars.ts'
-import { type Svg, svgElement, svgText } from './svg.ts'
+import { type Svg, svgPicture } from './svg.ts'
 
 export type { ChartBody } from './sky-chart-bodies.ts'
-export type { ChartTarget, DrawnTarget } from './sky-chart-marks.ts'
+export type { ChartTarget } from './sky-chart-marks.ts'
 
 /** All that a chart of the whole sky is drawn from; directions are as seen, the air's lift in them. */
 export interface SkyChartSubject extends SkyOver {
@@ -72,15 +72,13 @@ export function skyChart(subject: SkyChartSubject, words: Words): SkyChart {
     time: words.time(subject.at, subject.site.zone),
   })
   const hold = holdLines(words)
-  const svg = svgElement(
-    'svg',
+  const svg = svgPicture(
     {
-      viewBox: `0 0 ${WIDTH} ${FOOT_Y + hold.heightPx}`,
-      role: 'img',
-      xmlns: 'http://www.w3.org/2000/svg',
+      width: WIDTH,
+      height: FOOT_Y + hold.heightPx,
+      title,
+      description: chartDescription(subject, over, paper.facingDeg, words),
     },
-    svgElement('title', {}, svgText(title)),
-    svgElement('desc', {}, svgText(chartDescription(subject, over, paper.facingDeg, words))),
     ...skySvg(subject, drawn, skyline, paper, words),
     ...rimWords(names, paper, subject.idPrefix),
     ...compassWords(compassNames(words), paper, subject.idPrefix),

@@ -1,4 +1,5 @@
 import { wrap360 } from '../sky/angles.ts'
+import { POINT_DEG } from '../tours/pointing.ts'
 import type { Site, SkylinePoint } from '../tours/site.ts'
 import { pointShort } from '../words/directions.ts'
 import type { Words } from '../words/words.ts'
@@ -33,7 +34,7 @@ export function tappedCorner(
   return { azimuthDeg: wrap360(Math.round(fromDeg + across)), altitudeDeg: Math.round(up) }
 }
 
-export interface QuarterDrawing {
+interface QuarterDrawing {
   readonly svg: Svg
   readonly corners: readonly { readonly xPx: number; readonly yPx: number }[]
 }
@@ -94,8 +95,6 @@ const heightLines = (): Svg[] =>
       letters(`${heightDeg}°`, 2, y + 14, 'start', 13),
     ]
   })
-
-const POINT_DEG = 22.5
 
 /** The five compass points of the quarter along its foot, the outer two within its edges. */
 const pointMarks = (fromDeg: number, words: Words): Svg[] =>

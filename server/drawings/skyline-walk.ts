@@ -1,18 +1,19 @@
 import type { ClearSpan } from '../tours/clear-spans.ts'
+import { POINT_DEG } from '../tours/pointing.ts'
 import type { Site } from '../tours/site.ts'
 import type { WalkPoint } from '../tours/walks.ts'
 import { pointShort } from '../words/directions.ts'
 import type { Words } from '../words/words.ts'
 import { type NamedThing, namesOnSkyline, skylineOf } from './skyline.ts'
-import { pointsText, type Svg, svgElement, svgText } from './svg.ts'
+import { pointsText, type Svg, svgElement, svgPicture } from './svg.ts'
 import { barMarks, type ClearBar, clearBar } from './walk-bar.ts'
 import { DOT_MM, type DrawnMoment, momentsOf, wayOf } from './walk-moments.ts'
-import { type Scale, scaleOf, WALK_PAPER } from './walk-scale.ts'
+import { type Scale, scaleOf, WALK_PAPER, type WalkPaper } from './walk-scale.ts'
 import { type Box, boxAt, lineMm, overlaps, textIn, widthMm } from './word-box.ts'
 import { wordsIn } from './word-paper.ts'
 
 /** Lengths are millimetres at the printed width. */
-export interface WalkDrawing {
+interface WalkDrawing {
   readonly svg: Svg
   readonly widthMm: number
   readonly heightMm: number
@@ -25,7 +26,7 @@ export interface WalkDrawing {
   readonly bar: ClearBar
 }
 
-export interface WalkSubject {
+interface WalkSubject {
   readonly walk: readonly WalkPoint[]
   readonly clear: readonly ClearSpan[]
   readonly site: Pick<Site, 'horizon' | 'zone'>
@@ -35,13 +36,16 @@ export interface WalkSubject {
 /**
  * The walk of one object over the public hours above the trees and roofs of the site, compass points along the foot and
  * fists (10 degrees) up the side; behind something it is dashed. Beneath it one bar says when it is clear. Null when it stays
- * below the horizon. It is printed 180 mm wide.
+ * below the horizon. It is printed as wide as its paper is.
  */
-export function skylineWalk({ walk, clear, site, name }: WalkSubject, words: Words): WalkDrawing | null {
+export function skylineWalk(
+  { walk, clear, site, name }: WalkSubject,
+  words: Words,
+  paper: WalkPaper = WALK_PAPER,
+): WalkDrawing | null {
   const up = walk.filter(({ altitudeDeg }) => altitudeDeg > 0)
   const [first, last] = [walk[0], walk.at(-1)]
   if (up.length === 0 || !first || !last) return null
-  const paper = WALK_PAPER
   const scale = scaleOf(up, paper)
   const { fromDeg, toDeg, topDeg } = scale
   const moments = momentsOf(up, scale, site.zone, words)
@@ -52,11 +56,13 @@ export function skylineWalk({ walk, clear, site, name }: WalkSubject, words: Wor
   const barSubject = { clear, fromAt: first.at, toAt: last.at, zone: site.zone, paper, topMm: pointsY + 1.4 * pitch }
   const bar = clearBar(barSubject, words)
   const heightMm = Math.ceil(bar.footMm + 1)
-  const svg = svgElement(
-    'svg',
-    { viewBox: `0 0 ${paper.widthMm} ${heightMm}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
-    svgElement('title', {}, svgText(words.say('drawing.walk', { name }))),
-    svgElement('desc', {}, svgText(words.say('drawing.walk-desc', { name }))),
+  const svg = svgPicture(
+    {
+      width: paper.widthMm,
+      height: heightMm,
+      title: words.say('drawing.walk', { name }),
+      description: words.say('drawing.walk-desc', { name }),
+    },
     ...skylineOf(site.horizon, scale),
     ...fistLines(scale, words),
     ...compassPoints(scale, pointsY, words).flatMap((box) => wordsIn(box, 0)),
@@ -91,8 +97,6 @@ function fistLines({ topDeg, y, paper }: Scale, words: Words): Svg[] {
     ...label(words.say('drawing.walk-fists'), y(topDeg) - paper.headMm / 2),
   ]
 }
-
-const POINT_DEG = 22.5
 
 /** The compass points along the foot; those without room are left out. */
 function compassPoints({ fromDeg, toDeg, x, paper }: Scale, y: number, words: Words): Box[] {

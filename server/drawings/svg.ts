@@ -13,6 +13,24 @@ export function svgElement(name: string, attributes: Attributes, ...inside: read
   return `<${name}${written.join('')}>${inside.join('')}</${name}>` as Svg
 }
 
+/** How large a picture is in its own units, and what a reader who does not see it is told. */
+interface Picture {
+  readonly width: number
+  readonly height: number
+  readonly title: string
+  readonly description?: string
+}
+
+/** A whole picture. */
+export const svgPicture = ({ width, height, title, description }: Picture, ...inside: readonly Svg[]): Svg =>
+  svgElement(
+    'svg',
+    { viewBox: `0 0 ${width} ${height}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
+    svgElement('title', {}, svgText(title)),
+    ...(description === undefined ? [] : [svgElement('desc', {}, svgText(description))]),
+    ...inside,
+  )
+
 /** Pairs of numbers as a `points` attribute. */
 export const pointsText = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y]) => `${valueText(x)},${valueText(y)}`).join(' ')

@@ -32,12 +32,12 @@ export function mistDots(ellipse: DrawnEllipse, profile: Profile, count: number,
 }
 
 /** How many dots an ellipse gets at a scale. */
-export function dotCount({ halfMajorPx, halfMinorPx }: DrawnEllipse, isSmall: boolean): number {
+function dotCount({ halfMajorPx, halfMinorPx }: DrawnEllipse, isSmall: boolean): number {
   const area = Math.PI * halfMajorPx * halfMinorPx
   return isSmall ? clamp(area / PX2_PER_DOT_SMALL, FEWEST / 2, MOST_SMALL) : clamp(area / PX2_PER_DOT, FEWEST, MOST)
 }
 
-export interface Glow {
+interface Glow {
   readonly majorArcmin: number
   readonly minorArcmin: number
   /** From north through east; null where nobody wrote it down, and it is drawn lying. */

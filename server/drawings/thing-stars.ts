@@ -17,7 +17,7 @@ export type StarsWanted =
   | { readonly raDeg: number; readonly decDeg: number; readonly radiusDeg: number; readonly limitV: number }
 
 /** Where stars of the star table are looked up, in a database for one. */
-export interface StarSource<Star extends SkyStar> {
+interface StarSource<Star extends SkyStar> {
   readonly ofHips: (hips: readonly number[]) => readonly Star[]
   readonly around: (field: Extract<StarsWanted, { raDeg: number }>) => readonly Star[]
 }

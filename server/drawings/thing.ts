@@ -1,5 +1,5 @@
 import type { Words } from '../words/words.ts'
-import { type Svg, svgElement, svgText } from './svg.ts'
+import { type Svg, svgElement, svgPicture, svgText } from './svg.ts'
 import { moonDisc } from './thing-moon.ts'
 import {
   type DrawnEllipse,
@@ -51,11 +51,13 @@ export function thingDrawing(subject: ThingSubject, words: Words): ThingDrawing 
   const drawn = sketch.draw(paper)
   const heightPx = TOP_PX + tallPx + FOOT_PX + (hasMoon || isAlone ? 0 : BAR_ROOM_PX)
   const footY = TOP_PX + tallPx + FOOT_PX - 12
-  const svg = svgElement(
-    'svg',
-    { viewBox: `0 0 ${WIDTH} ${Math.ceil(heightPx)}`, role: 'img', xmlns: 'http://www.w3.org/2000/svg' },
-    svgElement('title', {}, svgText(words.say('object.draw-title', { name: subject.thing.name }))),
-    svgElement('desc', {}, svgText(describe(words, sketch, scale, isAlone))),
+  const svg = svgPicture(
+    {
+      width: WIDTH,
+      height: Math.ceil(heightPx),
+      title: words.say('object.draw-title', { name: subject.thing.name }),
+      description: describe(words, sketch, scale, isAlone),
+    },
     ...compass(paper.x, tallPx, sketch.widthArcmin * scale.pxPerArcmin, words),
     ...drawn.svg,
     ...(sketch.labels ?? []).map((label) => labelOn(paper, label, words)),

@@ -7,7 +7,7 @@ import { type Placed, placeAll } from './word-lanes.ts'
 import { wordsIn } from './word-paper.ts'
 
 /** A time in which the object is clear, as a piece of the bar with its words beneath. */
-export interface ClearPiece {
+interface ClearPiece {
   readonly fromAt: Date
   readonly untilAt: Date
   readonly x1: number
@@ -31,7 +31,7 @@ export interface ClearBar {
   readonly footMm: number
 }
 
-export interface BarSubject {
+interface BarSubject {
   readonly clear: readonly ClearSpan[]
   readonly fromAt: Date
   readonly toAt: Date

@@ -13,6 +13,8 @@ export interface WalkPaper {
 }
 
 export const WALK_PAPER: WalkPaper = { widthMm: 180, groundMm: 76, leftMm: 9, headMm: 7, sizePt: 14 }
+/** As wide as its letters can be read on a phone that shows all of it. */
+export const WALK_NARROW: WalkPaper = { widthMm: 100, groundMm: 62, leftMm: 7, headMm: 6, sizePt: 12 }
 
 const LEAST_WIDTH_DEG = 70
 const EDGE_DEG = 14

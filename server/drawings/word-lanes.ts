@@ -25,7 +25,7 @@ export interface Room {
 }
 
 /** Air between a line and its words, and between words. */
-export const BESIDE_MM = 1
+const BESIDE_MM = 1
 const APART_MM = 2
 const CROSSING_COST = 6
 const ABOVE_COST = 0.3

@@ -6,8 +6,6 @@ import { prepare, type Sighting, sighting } from './sighting.ts'
 import type { SkyGeometry } from './sky-brightness.ts'
 import type { Subject } from './subject.ts'
 
-export { framesDeg } from './frame.ts'
-
 export interface BestView {
   readonly ocularIndex: number
   readonly view: View

@@ -9,6 +9,3 @@ export const magFromCd = (cd: number): number => MAG_AT_ONE_CD - 2.5 * Math.log1
 
 /** Luminance in cd/m^2 of so many nanolamberts. */
 export const cdFromNanolambert = (nanolambert: number): number => nanolambert * CD_PER_NANOLAMBERT
-
-/** Nanolamberts of a sky in V magnitudes per square arcsecond (Krisciunas & Schaefer, PASP 103 (1991), 1033, eq. 1). */
-export const nanolambertFromMag = (magPerArcsec2: number): number => 34.08 * Math.exp(20.7233 - 0.92104 * magPerArcsec2)

@@ -16,7 +16,7 @@ export const MOON_FEATURE_KINDS = [
   'sea',
   'rays',
 ] as const
-export type MoonFeatureKind = (typeof MOON_FEATURE_KINDS)[number]
+type MoonFeatureKind = (typeof MOON_FEATURE_KINDS)[number]
 
 /** Something to look for on the Moon: selenographic place in degrees (longitude EAST positive), its width or length, and between which heights of the Sun over it it looks best. */
 export interface MoonFeature {

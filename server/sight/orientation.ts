@@ -1,11 +1,11 @@
 /** What of a tube decides how it shows the sky. */
-export interface Turning {
+interface Turning {
   readonly design: 'refractor' | 'reflector' | 'catadioptric'
   readonly hasDiagonal: boolean
 }
 
 /** How a tube shows the sky beside the bare eye: turned by half a turn or not, left and right changed over or not. */
-export interface TubeView {
+interface TubeView {
   readonly code: 'mirrored' | 'turned'
   readonly turnedDeg: 0 | 180
   readonly isMirrored: boolean

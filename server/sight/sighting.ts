@@ -9,7 +9,7 @@ import { type Reason, reasonsFor } from './reasons.ts'
 import { type SkyGeometry, type SkyParts, skyBrightness, skyCd } from './sky-brightness.ts'
 import type { Subject } from './subject.ts'
 
-export { type ChanceWord, chanceWord } from './chance.ts'
+export { chanceWord } from './chance.ts'
 export type { Reason } from './reasons.ts'
 
 /** What a newcomer will see of a thing in one view at one moment, and why. */

@@ -74,12 +74,6 @@ export const sizeExponent = (b: number): number => {
   return b < 3.4 ? 0.8861 + 0.4 * Math.log10(b) : 1.146 - 0.0885 * Math.log10(b)
 }
 
-/** Threshold contrast of a uniform patch of so many steradians on a background in cd/m^2, by either law (eq. 41, field factor 1). */
-export function thresholdContrast(law: Law, backgroundCd: number, areaSr: number): number {
-  const q = sizeExponent(backgroundCd)
-  return ((law.spread(backgroundCd) / areaSr) ** q + law.floor(backgroundCd) ** q) ** (1 / q)
-}
-
 const LUX_AT_ZERO_MAG = -13.99 // V = 0 is 2.54e-6 lux, Crumey section 1.3
 
 /** V magnitude of an illuminance in lux. */

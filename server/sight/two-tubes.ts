@@ -8,13 +8,13 @@ import type { SkyGeometry } from './sky-brightness.ts'
 import type { Subject } from './subject.ts'
 
 /** One look wide and one look close, through the two tubes of one mount. */
-export interface WideAndClose {
+interface WideAndClose {
   readonly wide: BestView
   readonly close: BestView
 }
 
 /** The tube of the wide look and that of the close one: the shorter and the longer. */
-export interface TwoTubes {
+interface TwoTubes {
   readonly wide: Optics
   readonly close: Optics
 }

@@ -140,7 +140,7 @@ export function jupiterMoonStates(instant: Instant): readonly { placeAu: Vector;
 }
 
 /** When a search begins, where, and for how many days it looks ahead. */
-export interface Span {
+interface Span {
   readonly fromAt: Date
   readonly days: number
   readonly place: Place

@@ -1,4 +1,5 @@
 import { degrees, radians, wrap360 } from './angles.ts'
+import { fromSphere, type Vector } from './vectors.ts'
 
 /** A direction over a place: altitude -90 to 90, azimuth from north (0) through east (90), both in degrees. */
 export interface Horizontal {
@@ -21,3 +22,6 @@ export function toHorizontal(hourAngleDeg: number, decDeg: number, latitudeDeg: 
     azimuthDeg: wrap360(degrees(Math.atan2(-west, north))),
   }
 }
+
+/** A direction over a place as a unit vector: north, east, up. */
+export const vectorOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Vector => fromSphere(azimuthDeg, altitudeDeg)

@@ -3,7 +3,7 @@ import { clamp } from './angles.ts'
 import type { Place } from './place.ts'
 
 /** Where a compass needle points at a place. */
-export interface Needle {
+interface Needle {
   /** From true north to magnetic north in degrees, east positive. */
   readonly declinationDeg: number
   /** How much of the field holds the needle level, in nanotesla: below 6,000 a compass is sluggish, below 2,000 no help. */
@@ -13,7 +13,7 @@ export interface Needle {
 }
 
 /** The years, in parts of a year, for which the World Magnetic Model 2025 was made. */
-export const MODEL_YEARS = { from: 2025, until: 2030 } as const
+const MODEL_YEARS = { from: 2025, until: 2030 } as const
 
 /**
  * The declination of the World Magnetic Model 2025 at a place and an instant; its height counts from the sea, which

@@ -1,7 +1,7 @@
 import { AIR_STEPS_PER_DEG, ARC_STEPS, airmassTable, altitudeTable, arcTable } from './pass-tables.ts'
 
 /** The tables that stand in for arctangent, refraction and airmass in the whole-sky pass. */
-export interface PassTables {
+interface PassTables {
   readonly arc: Float64Array
   readonly altitude: Float64Array
   readonly airmass: Float64Array

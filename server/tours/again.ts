@@ -23,7 +23,7 @@ export interface UnderWay {
 }
 
 /** Nothing of the next half hour changes but for the sky: operators hold it on paper and people stand in line for it. */
-export const HELD_MIN = 30
+const HELD_MIN = 30
 /** What was shown counts as shown, however little a newcomer saw of it. */
 const SHOWN_WORTH = 1e-3
 

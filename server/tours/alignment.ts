@@ -52,7 +52,7 @@ export function alignmentPairs(question: AlignmentQuestion): readonly AlignmentP
 }
 
 /** Every pair of stars that can be centred, best first, and all that can be centred. */
-export interface RankedPairs {
+interface RankedPairs {
   readonly pairs: readonly UnprovedPair[]
   readonly able: readonly Light[]
 }

@@ -36,7 +36,7 @@ export function offersIn(sights: readonly Sight[], half: HalfHourSpan): readonly
   )
 }
 
-export interface Choice {
+interface Choice {
   readonly worthOf: (offer: Offer) => number
   /** What is left of the worth of a thing beside another of the same half hour: 1 for two that have nothing in common. */
   readonly shareBeside: (one: Offer, other: Offer) => number

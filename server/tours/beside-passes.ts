@@ -4,13 +4,13 @@ import type { HalfHourSpan, PassLine } from './beside-lines.ts'
 import type { EveningSky } from './evening.ts'
 import { sunCause } from './offered.ts'
 import type { PassingThing } from './own-pass.ts'
+import { POINT_DEG } from './pointing.ts'
 import { geometryOfPlace, stepAt, sunAtStep } from './sky-at.ts'
 
 /** Nobody types how high a pass goes: what is worth watching goes about so high (a choice). */
 const LIKELY_DEG = 40
-const POINT_DEG = 22.5
 
-export interface PassesInput {
+interface PassesInput {
   readonly sky: EveningSky
   readonly passes: readonly PassingThing[]
   readonly aid: Aid

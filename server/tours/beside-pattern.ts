@@ -29,7 +29,7 @@ export function wideCause(middle: Horizontal, radiusDeg: number, { site, mount }
 }
 
 /** Points around a place, so many degrees from it, the lowest first. */
-export function rimOf({ altitudeDeg, azimuthDeg }: Horizontal, radiusDeg: number): readonly Horizontal[] {
+function rimOf({ altitudeDeg, azimuthDeg }: Horizontal, radiusDeg: number): readonly Horizontal[] {
   const [high, wide] = [radians(altitudeDeg), radians(radiusDeg)]
   return Array.from({ length: RIM_POINTS }, (_, k) => {
     const turned = Math.PI + (2 * Math.PI * k) / RIM_POINTS

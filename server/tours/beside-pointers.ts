@@ -6,7 +6,7 @@ import { apartDeg, stepAt, targetAtStep } from './sky-at.ts'
 import type { ObjectKind, ShowObject } from './target.ts'
 import type { Remark, Stop } from './tour.ts'
 
-export interface PointersInput {
+interface PointersInput {
   readonly sky: EveningSky
   readonly objects: readonly ShowObject[]
   /** Name of a station of the row by its id. */

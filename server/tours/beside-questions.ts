@@ -11,7 +11,7 @@ import type { Night } from './night.ts'
 import type { ObjectKind, ShowObject } from './target.ts'
 import type { Stop } from './tour.ts'
 
-export interface QuestionsInput {
+interface QuestionsInput {
   readonly night: Night
   readonly objects: readonly ShowObject[]
   readonly stops: readonly Stop[]

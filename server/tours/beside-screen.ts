@@ -10,7 +10,7 @@ import { isForTelescopes, type ObjectKind, type ShowObject } from './target.ts'
 import type { Remark, Stop } from './tour.ts'
 import { BARE_EYE } from './walks.ts'
 
-export interface ScreenInput {
+interface ScreenInput {
   readonly night: Night
   readonly sky: EveningSky
   readonly objects: readonly ShowObject[]

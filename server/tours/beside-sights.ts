@@ -26,7 +26,7 @@ export interface Sight {
   readonly seenAt: (at: Date) => ChanceAndView
 }
 
-export interface SightsInput {
+interface SightsInput {
   readonly night: Night
   readonly sky: EveningSky
   readonly objects: readonly ShowObject[]

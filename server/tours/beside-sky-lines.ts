@@ -13,7 +13,7 @@ import { ANYONE } from './rules.ts'
 import type { ShowObject } from './target.ts'
 import type { Stop } from './tour.ts'
 
-export interface SkyLinesInput {
+interface SkyLinesInput {
   readonly night: Night
   readonly sky: EveningSky
   readonly objects: readonly ShowObject[]

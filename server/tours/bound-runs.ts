@@ -21,7 +21,7 @@ interface Taken {
 }
 
 /** One candidate at one station, with what a look at it costs by quarter. */
-export interface Run {
+interface Run {
   readonly station: number
   readonly candidate: number
   readonly lookPrices: Float64Array

@@ -4,7 +4,7 @@ import { cellAt, type Grid } from './grid.ts'
 import { ANYONE, isShowpiece, LAST_SLOTS, mostDifferent, weightOf } from './rules.ts'
 
 /** A rule that so many stations must serve in a quarter. */
-export interface Duty {
+interface Duty {
   readonly weight: number
   /** By slot: how many stations must, and whether more can than must, so that it is a matter of price who does. */
   readonly need: readonly number[]

@@ -11,7 +11,7 @@ export interface Span {
 }
 
 /** What becomes of a stop: `gone` stands in the old plan alone, `new` in the new one alone. */
-export type Fate = 'stays' | 'longer' | 'shorter' | 'sooner' | 'later' | 'new' | 'gone'
+type Fate = 'stays' | 'longer' | 'shorter' | 'sooner' | 'later' | 'new' | 'gone'
 
 export interface FatedStop {
   readonly stop: Stop

@@ -18,19 +18,19 @@ export type Anchor = (typeof ANCHORS)[number]
 
 export const MOST_ITEMS = 80
 /** Two days, in minutes. */
-export const LONGEST_OFFSET = 2880
+const LONGEST_OFFSET = 2880
 
 /** Something to be seen to, who sees to it and when. `text` is '' for an item that ships, which is told in the reader's words. */
 export const ChecklistItem = Type.Object({
   id: Type.String({ minLength: 1, maxLength: 40 }),
-  group: Type.Enum(['equipment', 'batteries', 'safety', 'after']),
+  group: Type.Enum(ITEM_GROUPS),
   text: Type.String({ maxLength: 120 }),
   owner: Type.Object({
-    role: Type.Enum(['host', 'operator', 'line', 'named']),
+    role: Type.Enum(OWNER_ROLES),
     /** Who, where the role is `named`. */
     name: Type.String({ maxLength: 40 }),
   }),
-  from: Type.Enum(['arrive', 'sunset', 'opens', 'closes', 'sunrise']),
+  from: Type.Enum(ANCHORS),
   offsetMin: Type.Integer({ minimum: -LONGEST_OFFSET, maximum: LONGEST_OFFSET }),
 })
 export type ChecklistItem = Static<typeof ChecklistItem>
@@ -53,7 +53,7 @@ export function checklistProblems(draft: unknown): Problem[] {
   ])
 }
 
-export interface TimedItem {
+interface TimedItem {
   readonly item: ChecklistItem
   readonly at: Date
 }

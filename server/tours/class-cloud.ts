@@ -23,7 +23,7 @@ export const MODEL_WORLDS = [
   'neptune',
   'sun',
 ] as const
-export type ModelWorld = (typeof MODEL_WORLDS)[number]
+type ModelWorld = (typeof MODEL_WORLDS)[number]
 
 /** Radius of the Earth at the equator and mean distance of the Moon in kilometres, from memory. */
 const EARTH_KM = 6378

@@ -3,7 +3,7 @@ import type { SchoolClass } from './school-class.ts'
 import type { Tour } from './tour.ts'
 
 /** Where every group is in every round, by the place of the station in the row; and the two that are worth most. */
-export interface ClassPlan {
+interface ClassPlan {
   /** For each round, from the start or a bell on, the station of each group. */
   readonly rounds: readonly (readonly number[])[]
   /** The best two, in the order of the row; [] where the programme shows nothing at two stations meanwhile. */

@@ -9,7 +9,7 @@ export type Broken =
   | { readonly rule: 'first-quarter' | 'after-new' | 'near-full'; readonly days: number }
   | { readonly rule: 'dark'; readonly darkMin: number; readonly needMin: number }
   | { readonly rule: 'apart'; readonly title: string; readonly date: string; readonly days: number }
-export type RuleName = Broken['rule']
+type RuleName = Broken['rule']
 
 /** A night that is planned or was held. */
 export interface OtherNight {

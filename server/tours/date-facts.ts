@@ -4,9 +4,10 @@ import { type DateHours, type DateHoursAsk, dateHours } from './date-hours.ts'
 import { type DateMoon, dateMoon, quartersAround } from './date-moon.ts'
 import { type ChosenViews, planetsUp, showpiecesSeen } from './date-sights.ts'
 import { skyThrough } from './evening.ts'
-import { noonOf, wallClock } from './hours.ts'
+import { daysOf, noonOf, wallClock } from './hours.ts'
 import { isEverShowpiece } from './missing-showpieces.ts'
-import { DEFAULT_SETTINGS, type Night } from './night.ts'
+import type { Night } from './night.ts'
+import { rowNight } from './row-night.ts'
 import { placeOf, type Site } from './site.ts'
 import type { ShowObject } from './target.ts'
 import type { Telescope } from './telescope.ts'
@@ -42,13 +43,6 @@ export function* monthOfDates(ask: DatesAsk, list: readonly ShowObject[]): Gener
   for (const date of daysOf(ask.month)) yield dateFacts({ ask, objects, quarters, views }, date)
 }
 
-/** The days of a month `YYYY-MM`. */
-export function daysOf(month: string): readonly string[] {
-  const [year = 0, number = 1] = month.split('-').map(Number)
-  const count = new Date(Date.UTC(year, number, 0)).getUTCDate()
-  return Array.from({ length: count }, (_, i) => `${month}-${String(i + 1).padStart(2, '0')}`)
-}
-
 interface Given {
   readonly ask: DatesAsk
   readonly objects: readonly ShowObject[]
@@ -82,23 +76,6 @@ const stepsBetween = (fromAt: Date, untilAt: Date): readonly Date[] =>
   )
 
 function nightOn({ site, telescopes, noviceFactor, hours }: DatesAsk, date: string, opensAt: Date): Night {
-  return {
-    id: date,
-    state: 'planned',
-    title: '',
-    date,
-    opens: wallClock(opensAt, site.zone),
-    closes: hours.bedtime,
-    visitors: [],
-    settings: { ...DEFAULT_SETTINGS, noviceFactor },
-    site,
-    stations: telescopes.map((telescope) => ({
-      id: telescope.id,
-      name: telescope.name,
-      kind: 'telescope',
-      telescope,
-      operator: '',
-      isForChildren: false,
-    })),
-  }
+  const [opens, closes] = [wallClock(opensAt, site.zone), hours.bedtime]
+  return rowNight({ id: date, date, opens, closes, site, telescopes, settings: { noviceFactor } })
 }

@@ -30,7 +30,7 @@ export interface DateHours {
 }
 
 /** True altitude of the Sun at which it is dark enough: the Moon and planets need the first dusk, clusters the second, faint things the third. */
-export const DARK_DEG: Readonly<Record<NightKind, number>> = { school: -6, town: -12, 'dark-site': -18 }
+const DARK_DEG: Readonly<Record<NightKind, number>> = { school: -6, town: -12, 'dark-site': -18 }
 const DUSKS = { school: 'civilDuskAt', town: 'nauticalDuskAt', 'dark-site': 'astronomicalDuskAt' } as const
 
 const MINUTE_MS = 60_000

@@ -3,7 +3,7 @@ import type { EveningSky } from './evening.ts'
 import { instantAtStep } from './sky-at.ts'
 
 /** How many days an evening lies after the nearest new, half and full Moon; less than 0 before it. */
-export interface MoonDays {
+interface MoonDays {
   readonly newDays: number
   readonly firstQuarterDays: number
   readonly fullDays: number
@@ -30,7 +30,7 @@ export const quartersAround = (startsAt: Date): readonly MoonQuarter[] =>
   moonQuarters(new Date(startsAt.getTime() - HALF_MOON_DAYS * DAY_MS), MONTH_DAYS + 2 * HALF_MOON_DAYS)
 
 /** How far an instant lies from each of the quarters. */
-export function moonDays(at: Date, quarters: readonly MoonQuarter[]): MoonDays {
+function moonDays(at: Date, quarters: readonly MoonQuarter[]): MoonDays {
   const since = (name: MoonQuarter['quarter']): number =>
     quarters
       .filter(({ quarter }) => quarter === name)

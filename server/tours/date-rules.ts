@@ -24,7 +24,7 @@ const BusyList = Type.Array(BusyDays, { maxItems: 100 })
 
 /** What a host asks of a date at a site. Days of the week are 1, Monday, to 7; an empty list, false or 0 asks for nothing. */
 export const DateRules = Type.Object({
-  kind: Type.Enum(['town', 'school', 'dark-site']),
+  kind: Type.Enum(NIGHT_KINDS),
   afterSunsetMin: Type.Integer({ minimum: 0, maximum: 180 }),
   opensFrom: WallClock,
   /** When the night ends because people go to bed; before noon it is of the next morning. */

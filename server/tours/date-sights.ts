@@ -21,7 +21,7 @@ const BARE_EYE_PLANETS: readonly BodyKey[] = ['mercury', 'venus', 'mars', 'jupit
 export type ChosenViews = Map<string, Prepared>
 
 /** One evening with its row and sky, on steps that all lie in the public hours. */
-export interface DateNight {
+interface DateNight {
   readonly night: Night
   readonly sky: EveningSky
   readonly objects: readonly ShowObject[]

@@ -3,7 +3,7 @@ import type { SkyEvening } from '../sky/evening.ts'
 import { isSunUp } from '../sky/sun-up.ts'
 import { placeOf, type Site } from './site.ts'
 
-export type DuskStep = 'sunset' | 'civil' | 'nautical' | 'dark'
+type DuskStep = 'sunset' | 'civil' | 'nautical' | 'dark'
 
 /** A step of dusk of one night. */
 export interface Dusk {

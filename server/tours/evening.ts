@@ -13,7 +13,7 @@ import { placeOf } from './site.ts'
 import type { ShowObject } from './target.ts'
 
 /** One kind of value by step of the evening. */
-export type Track = Float32Array
+type Track = Float32Array
 
 /**
  * The sky of one evening over one site, every five minutes from two hours before sunset to sunrise (15:00 to 09:00 by
@@ -50,7 +50,7 @@ const STEP_MIN = 5
 export const MARGIN_MIN = 60
 
 /** What fixes the sky of a night. */
-export type Evening = Pick<Night, 'date' | 'opens' | 'closes' | 'site'>
+type Evening = Pick<Night, 'date' | 'opens' | 'closes' | 'site'>
 
 /** Name of an evening's sky: equal keys have equal skies. */
 export const eveningKey = ({ date, opens, closes, site }: Evening, catalogueDigest: string): string =>
@@ -67,7 +67,7 @@ export function eveningSky(night: Evening, objects: readonly ShowObject[], catal
 }
 
 /** What fixes a sky: instants that are `stepMin` apart, and the one at which bodies are looked at. */
-export interface SkyAsk extends Pick<EveningSky, 'key' | 'stepMin' | 'events'> {
+interface SkyAsk extends Pick<EveningSky, 'key' | 'stepMin' | 'events'> {
   readonly instants: readonly Date[]
   readonly looksAt: Date
   readonly place: Place

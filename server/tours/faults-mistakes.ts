@@ -135,7 +135,7 @@ const TAKEN_MAG = 1.5
 const TAKEN_DEG = 30
 
 /** True for a star near another and not much fainter. */
-export function mayBeTakenFor(light: FaultThing, star: FaultThing): boolean {
+function mayBeTakenFor(light: FaultThing, star: FaultThing): boolean {
   if (typeof light.place === 'string' || typeof star.place === 'string') return false
   if (light.magnitude > star.magnitude + TAKEN_MAG) return false
   return separationDeg(light.place.raDeg, light.place.decDeg, star.place.raDeg, star.place.decDeg) <= TAKEN_DEG

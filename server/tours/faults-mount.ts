@@ -1,6 +1,6 @@
 import { degrees, radians, wrap180, wrap360 } from '../sky/angles.ts'
-import type { Horizontal } from '../sky/horizontal.ts'
-import { cross, dot, fromSphere, plus, unit, type Vector } from '../sky/vectors.ts'
+import { type Horizontal, vectorOf } from '../sky/horizontal.ts'
+import { cross, dot, plus, unit, type Vector } from '../sky/vectors.ts'
 import type { FaultStage, Miss } from './faults.ts'
 
 /** How the base of a mount stands on the ground: its north turned to the east, its head leaning towards an azimuth. */
@@ -16,7 +16,7 @@ export type Keeps = 'neither' | 'first' | 'second'
 export const UPRIGHT: Stand = { turnedDeg: 0, leansDeg: 0, towardsDeg: 0 }
 
 /** What the mount believes of where things stand, and what is true. */
-export interface Slew {
+interface Slew {
   readonly stage: FaultStage
   readonly stand: Stand
   readonly keeps: Keeps
@@ -34,8 +34,6 @@ const leaningBy = ([x, y, z]: Vector, angleDeg: number): Vector => {
   const [cos, sin] = [Math.cos(radians(angleDeg)), Math.sin(radians(angleDeg))]
   return [cos * x + sin * z, y, cos * z - sin * x]
 }
-
-const vectorOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Vector => fromSphere(azimuthDeg, altitudeDeg)
 
 const directionOf = ([x, y, z]: Vector): Horizontal => ({
   altitudeDeg: degrees(Math.atan2(z, Math.hypot(x, y))),
@@ -68,7 +66,7 @@ export function pointsAt({ stage, stand, keeps, centred, aimedBelieved }: Slew):
     const onCircles = directionOf(toBase(vectorOf(first.truly), stand))
     const altitudeDeg = aimedBelieved.altitudeDeg + onCircles.altitudeDeg - first.believed.altitudeDeg
     const azimuthDeg = aimedBelieved.azimuthDeg + onCircles.azimuthDeg - first.believed.azimuthDeg
-    return directionOf(toGround(fromSphere(azimuthDeg, altitudeDeg), stand))
+    return directionOf(toGround(vectorOf({ altitudeDeg, azimuthDeg }), stand))
   }
   const believed = axesOf(vectorOf(first.believed), vectorOf(second.believed), keeps)
   const [x, y, z] = axesOf(vectorOf(first.truly), vectorOf(second.truly), keeps)

@@ -19,7 +19,7 @@ export interface GoReading {
 export const GO_STATES = ['on', 'doubtful', 'off'] as const
 export type GoState = (typeof GO_STATES)[number]
 
-export type Standing = 'fine' | 'doubtful' | 'over'
+type Standing = 'fine' | 'doubtful' | 'over'
 
 /** The last value of one kind, and how it stands to the host's limit; null where none was entered. */
 export interface Judged {

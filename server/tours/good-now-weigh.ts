@@ -22,7 +22,7 @@ export interface Scope {
 }
 
 /** One view of a thing; `column` is its number in the table of chances, null for a thing of which too little is known. */
-export interface View {
+interface View {
   readonly object: ShowObject
   readonly targetIndex: number
   readonly aim: Aim

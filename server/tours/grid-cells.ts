@@ -13,7 +13,7 @@ import { worthOf } from './worth.ts'
 /** A newcomer's chance under which a thing is never put on a programme. */
 export const LEAST_CHANCE = 0.5
 
-export interface CellInput {
+interface CellInput {
   readonly gate: Gate
   readonly table: EveningChance
   readonly station: number

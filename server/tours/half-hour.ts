@@ -8,7 +8,7 @@ import { stepAt } from './sky-at.ts'
 import type { ShowObject } from './target.ts'
 import type { Remark, Spare, Stop } from './tour.ts'
 
-export interface CheckInput {
+interface CheckInput {
   readonly night: Night
   readonly tour: { readonly stops: readonly Stop[]; readonly spares: readonly Spare[] }
   readonly sky: EveningSky

@@ -40,7 +40,7 @@ export interface Hole {
   readonly meanwhile: readonly Remark[]
 }
 
-export interface HoleInput extends LineInput {
+interface HoleInput extends LineInput {
   readonly objects: readonly ShowObject[]
   readonly open: readonly SkyPart[]
   readonly at: Date

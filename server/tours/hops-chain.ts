@@ -1,6 +1,6 @@
 import { radians } from '../sky/angles.ts'
-import type { Horizontal } from '../sky/horizontal.ts'
-import { angleDeg, dot, fromSphere, type Vector } from '../sky/vectors.ts'
+import { type Horizontal, vectorOf } from '../sky/horizontal.ts'
+import { angleDeg, dot, type Vector } from '../sky/vectors.ts'
 import { type FinderStar, type HopsView, isStart, isUsable, isWayClear, standsOut } from './hops-star.ts'
 
 export interface ChainNeeds extends HopsView {
@@ -61,8 +61,6 @@ export function eyeChainTo(needs: ChainNeeds): Chain | null {
   const best = cheapest(links)
   return best === null ? null : chainOf(best)
 }
-
-const vectorOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Vector => fromSphere(azimuthDeg, altitudeDeg)
 
 const nodeOf = (star: FinderStar, needs: ChainNeeds): Node => ({
   star,

@@ -1,12 +1,12 @@
 import { degrees, radians, wrap360 } from '../sky/angles.ts'
-import type { Horizontal } from '../sky/horizontal.ts'
+import { type Horizontal, vectorOf } from '../sky/horizontal.ts'
 import { skyPass, starVectors } from '../sky/pass.ts'
 import type { Place } from '../sky/place.ts'
 import type { StarPlace } from '../sky/star.ts'
-import { dot, fromSphere, plus, toSphere, type Vector } from '../sky/vectors.ts'
+import { dot, plus, toSphere, type Vector } from '../sky/vectors.ts'
 
 /** A place on a flat chart that is held up against the sky, in degrees from its middle. */
-export interface Flat {
+interface Flat {
   readonly rightDeg: number
   readonly upDeg: number
 }
@@ -21,8 +21,6 @@ export interface Frame {
   /** By how much a small thing at a place is drawn larger than in the middle. */
   readonly stretch: (place: Horizontal) => number
 }
-
-const vectorOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Vector => fromSphere(azimuthDeg, altitudeDeg)
 
 /** The frame around a middle; straight overhead its top is the way that the azimuth says. */
 export function frameAt(middle: Horizontal): Frame {

@@ -4,7 +4,7 @@ import { clockHour, type Frame, frameAt, halfWay } from './hops-frame.ts'
 import type { FinderStar, HopsView } from './hops-star.ts'
 
 export type { Frame } from './hops-frame.ts'
-export type { FinderStar, HopsView } from './hops-star.ts'
+export type { FinderStar } from './hops-star.ts'
 
 import { placeCause } from './offered.ts'
 import { apartDeg } from './sky-at.ts'
@@ -43,7 +43,7 @@ export interface Hops {
 }
 
 /** Bare eyes find it without any way. */
-export interface ByEyes {
+interface ByEyes {
   readonly kind: 'eyes'
   readonly frame: Frame
 }

@@ -20,7 +20,7 @@ interface Closing {
   readonly queue: { readonly closeLineAt: Date; readonly isTimeToClose: boolean } | null
 }
 
-export interface CallsInput {
+interface CallsInput {
   readonly night: Night
   /** Parts of the sky that clouds shut. */
   readonly shut: readonly SkyPart[]

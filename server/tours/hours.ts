@@ -15,6 +15,13 @@ export const isZone = (zone: string): boolean => DateTime.utc(2026).setZone(zone
 /** True when a text `YYYY-MM-DD` is a day of the calendar. */
 export const isDay = (date: string): boolean => DateTime.fromFormat(date, 'yyyy-MM-dd', { zone: 'utc' }).isValid
 
+/** The days of a month `YYYY-MM`. */
+export function daysOf(month: string): readonly string[] {
+  const [year = 0, number = 1] = month.split('-').map(Number)
+  const count = new Date(Date.UTC(year, number, 0)).getUTCDate()
+  return Array.from({ length: count }, (_, i) => `${month}-${String(i + 1).padStart(2, '0')}`)
+}
+
 /** Local noon of a calendar date `YYYY-MM-DD` in an IANA zone, the instant at which the sky of an evening begins. */
 export const noonOf = (date: string, zone: string): Date => wallInstant(date, NOON, zone)
 

@@ -14,12 +14,12 @@ export interface SaidTelescope {
 }
 
 /** The telescopes of a sentence, each as often as it was said, and what could not be taken of it. */
-export interface KitSaid {
+interface KitSaid {
   readonly telescopes: readonly SaidTelescope[]
   readonly problems: readonly Problem[]
 }
 
-export const MOST_TELESCOPES = 12
+const MOST_TELESCOPES = 12
 const LONGEST_TEXT = 300
 const LONGEST_WORD = 40
 

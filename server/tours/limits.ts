@@ -5,7 +5,7 @@ import type { Night } from './night.ts'
 import type { Wish, WishMatter } from './wish.ts'
 
 /** What the host's wishes leave of a grid. */
-export interface Limits {
+interface Limits {
   /** 1 at every cell that they take off the table. */
   readonly isOff: Uint8Array
   /** Numbers of the targets that were asked for. */

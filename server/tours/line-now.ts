@@ -9,9 +9,7 @@ import { COUNT_HOLDS_MIN, type News, newsOf } from './news.ts'
 import type { Night, Station } from './night.ts'
 import { eyepiecesOf, turnSecOf } from './simulation-rows.ts'
 import type { Stop } from './tour.ts'
-import { childShareOf, type People, peopleAt } from './visitors.ts'
-
-type Heads = Pick<People, 'adults' | 'children'>
+import { childShareOf, countOf, type Heads, peopleAt } from './visitors.ts'
 
 /** The people that lines are reckoned with: as counted at the gate within the last hour, else as the night's table expects. */
 export interface PeopleNow extends Heads {
@@ -61,7 +59,7 @@ export interface LineNow {
   readonly calls: readonly HostCall[]
 }
 
-export interface LineNowInput {
+interface LineNowInput {
   readonly night: Night
   readonly stops: readonly Stop[]
   readonly field: FieldState
@@ -150,7 +148,7 @@ function queueOf(ground: Ground, { id, telescope }: Station, state: StationNow):
   const timedSec = news.cycleSec.get(id)
   const share = childShareOf({ ...people, seated: 0 })
   const cycleSec = timedSec === undefined ? turnSecOf(night, telescope, setups, share) : 3600 / looksPerHour(timedSec)
-  const inLine = Math.round((people.adults + people.children) / open)
+  const inLine = Math.round(countOf(people) / open)
   const leaveAt = earliest([nightHours(night).closesAt, last?.endsAt ?? state.untilAt, last?.leaveBy?.at ?? null])
   const closeAt = latest([state.showing.sinceAt, closeLineAt(leaveAt, inLine, cycleSec)])
   return {

@@ -25,13 +25,6 @@ export function looksInStay(stayMin: number, people: number, telescopes: number,
 }
 
 /**
- * Mean wait in seconds for random arrivals and a fixed cycle, `load` = arrivals x cycle, 0 to under 1 (Pollaczek-Khinchine
- * for one server of constant service time: u s / (2 (1 - u))); Infinity from 1 on.
- */
-export const meanWaitSec = (load: number, cycleSec: number): number =>
-  load >= 1 ? Number.POSITIVE_INFINITY : (load * cycleSec) / (2 * (1 - load))
-
-/**
  * Seconds of a cycle at one station: the night's own, longer by the share of children (80 for small children against
  * 50), and 20 more where a hand-pushed mount is used at 80x or more.
  */

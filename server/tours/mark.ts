@@ -77,7 +77,7 @@ export interface Mark {
 }
 
 /** An act that can never be kept, and why; the key is null where none could be read. */
-export interface RefusedMark {
+interface RefusedMark {
   readonly key: string | null
   readonly problems: readonly Problem[]
 }

@@ -1,7 +1,8 @@
 import { bodyLook } from '../sky/body.ts'
 import { skyEvening } from '../sky/evening.ts'
-import { instantOf, noonOf, quarterHours, wallClock } from './hours.ts'
-import { DEFAULT_SETTINGS, type Night } from './night.ts'
+import { daysOf, instantOf, noonOf, quarterHours, wallClock } from './hours.ts'
+import type { Night } from './night.ts'
+import { rowNight } from './row-night.ts'
 import { placeOf, type Site } from './site.ts'
 import type { Telescope } from './telescope.ts'
 
@@ -31,6 +32,8 @@ const HOUR_MS = 3_600_000
 const DARK_SUN_DEG = -12
 const DOWN_SUN_DEG = -0.833
 const MIDDLE_DAY = 15
+/** So many days hold nearly a whole round of the Moon. */
+const SHORTEST_MONTH = 28
 
 /** The telescope that is reckoned with where the kit has none: 150 mm of aperture, and two eyepieces. */
 export const PLAIN_TELESCOPE: Telescope = {
@@ -66,7 +69,6 @@ export const monthNight = (ask: MonthAsk): MonthNight | null => nightOn(ask, `${
 
 /** The evening of the month on which the growing Moon is nearest to half lit, the one that nights are planned for; null as above. */
 export function moonNight(ask: MonthAsk): MonthNight | null {
-  const days = Array.from({ length: 28 }, (_, i) => `${ask.month}-${String(i + 1).padStart(2, '0')}`)
   const place = placeOf(ask.site)
   const offHalf = (date: string): number => {
     const at = new Date(noonOf(date, ask.site.zone).getTime() + 8 * HOUR_MS)
@@ -74,7 +76,10 @@ export function moonNight(ask: MonthAsk): MonthNight | null {
     const now = bodyLook('moon', at, place).elongationDeg
     return later < now ? 180 : Math.abs(now - 90)
   }
-  const [best] = days.map((date) => ({ date, off: offHalf(date) })).sort((a, b) => a.off - b.off)
+  const [best] = daysOf(ask.month)
+    .slice(0, SHORTEST_MONTH)
+    .map((date) => ({ date, off: offHalf(date) }))
+    .sort((a, b) => a.off - b.off)
   return best === undefined ? null : nightOn(ask, best.date)
 }
 
@@ -89,25 +94,7 @@ function nightOn({ site, telescopes, noviceFactor }: MonthAsk, date: string): Mo
   if (opens > LATEST_OPENING || opens < '12:00') return null
   const opensAt = instantOf(dated, opens)
   const darkAt = nauticalDuskAt ?? (sunDegAt(opensAt) < DARK_SUN_DEG ? opensAt : null)
-  const night: Night = {
-    id: 'month',
-    state: 'planned',
-    title: '',
-    date,
-    opens,
-    closes: CLOSES,
-    visitors: [],
-    settings: { ...DEFAULT_SETTINGS, noviceFactor, moonGazerShare: 0 },
-    site,
-    stations: telescopes.map((telescope) => ({
-      id: telescope.id,
-      name: telescope.name,
-      kind: 'telescope',
-      telescope,
-      operator: '',
-      isForChildren: false,
-    })),
-  }
+  const night = rowNight({ id: 'month', ...dated, opens, telescopes, settings: { noviceFactor, moonGazerShare: 0 } })
   const quarters = quarterHours(night)
   return { night, darkAt: darkAt !== null && darkAt < closesAt ? darkAt : null, opensAt, closesAt, quarters }
 }

@@ -43,7 +43,7 @@ export const FileWords = Type.Object({
 })
 export type FileWords = Static<typeof FileWords>
 
-export const FileTelescope = Type.Object({
+const FileTelescope = Type.Object({
   ...TelescopeDraft.properties,
   id: FileId,
   tubes: Type.Array(withId(TubeDraft), { minItems: 1, maxItems: 2 }),
@@ -52,7 +52,7 @@ export const FileTelescope = Type.Object({
   isPutAway: Type.Optional(Type.Boolean()),
 })
 
-export const FileMark = Type.Object({
+const FileMark = Type.Object({
   /** The order of the file's marks; they get new numbers where they are brought in. */
   seq: Type.Integer({ minimum: 1 }),
   key: Type.String({ pattern: '^[A-Za-z0-9_-]{8,60}$' }),

@@ -18,7 +18,7 @@ import type { Cause, Remark, Setup, Stop, Tour } from './tour.ts'
 import { byEyeOf, type WalkPoint, walkOf } from './walks.ts'
 
 /** What a newcomer would see at one quarter hour, and what bars the telescope from it then. */
-export interface ChanceAt {
+interface ChanceAt {
   readonly at: Date
   readonly chance: number
   readonly view: number

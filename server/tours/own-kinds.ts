@@ -35,7 +35,7 @@ export const KIND_FIELDS = [
   'fromPoint',
   'toPoint',
 ] as const
-export type KindField = (typeof KIND_FIELDS)[number]
+type KindField = (typeof KIND_FIELDS)[number]
 
 interface Asked {
   readonly needs: readonly KindField[]

@@ -1,13 +1,11 @@
-import type { Horizontal } from '../sky/horizontal.ts'
-import { cross, dot, fromSphere, type Rotation, turn, type Vector } from '../sky/vectors.ts'
+import { type Horizontal, vectorOf } from '../sky/horizontal.ts'
+import { cross, dot, type Rotation, turn, type Vector } from '../sky/vectors.ts'
 
 /*
  * A mount that has been centred on two stars knows its attitude as well as those two directions w fix it: information
  * F = sum of (I - w w^T), covariance P = F^-1, in units of one star's centring error squared (Shuster & Oh, J. Guid.
  * Control 4 (1981), 70, covariance form, from memory).
  */
-
-const directionOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Vector => fromSphere(azimuthDeg, altitudeDeg)
 
 /** One row of F: what both stars tell about the turn about one axis. */
 function informationRow(a: Vector, b: Vector, axis: 0 | 1 | 2): Vector {
@@ -19,7 +17,7 @@ const scaled = ([x, y, z]: Vector, by: number): Vector => [x * by, y * by, z * b
 
 /** P by hand; null for two stars in one line with the observer, which leave the turn about that line free. */
 function covariance(first: Horizontal, second: Horizontal): Rotation | null {
-  const [a, b] = [directionOf(first), directionOf(second)]
+  const [a, b] = [vectorOf(first), vectorOf(second)]
   const [x, y, z] = [informationRow(a, b, 0), informationRow(a, b, 1), informationRow(a, b, 2)]
   const determinant = dot(x, cross(y, z))
   if (determinant < 1e-12) return null
@@ -43,6 +41,6 @@ export function meanErrorFactor(first: Horizontal, second: Horizontal, targets: 
   if (p === null) return Number.POSITIVE_INFINITY
   const trace = traceOf(p)
   if (targets.length === 0) return Math.sqrt((2 / 3) * trace)
-  const errors = targets.map(directionOf).map((t) => Math.sqrt(Math.max(0, trace - dot(t, turn(p, t)))))
+  const errors = targets.map(vectorOf).map((t) => Math.sqrt(Math.max(0, trace - dot(t, turn(p, t)))))
   return errors.reduce((sum, error) => sum + error, 0) / errors.length
 }

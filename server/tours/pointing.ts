@@ -10,9 +10,11 @@ export interface Pointing {
 }
 
 const POINTS = 16
+/** From one of them to the next. */
+export const POINT_DEG = 360 / POINTS
 
 /** The nearest of the sixteen compass points to an azimuth in degrees. */
-export const pointAt = (azimuthDeg: number): number => Math.round((wrap360(azimuthDeg) / 360) * POINTS) % POINTS
+export const pointAt = (azimuthDeg: number): number => Math.round(wrap360(azimuthDeg) / POINT_DEG) % POINTS
 
 /** The nearest compass point and the height in fists of a place in the sky. */
 export const pointingOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Pointing => ({

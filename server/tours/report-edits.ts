@@ -4,8 +4,8 @@ import type { Problem } from '../errors.ts'
 import { instantOf } from './hours.ts'
 import { type Night, WallClock } from './night.ts'
 import type { NightFacts } from './report.ts'
-import { type Heads, headsOf } from './report-people.ts'
 import { schemaProblems } from './schema-problems.ts'
+import { countOf, type Heads } from './visitors.ts'
 
 const count = (maximum: number) => Type.Optional(Type.Integer({ minimum: 0, maximum }))
 const words = (maxLength: number) => Type.String({ maxLength })
@@ -52,7 +52,7 @@ function orderProblems({ ranFrom, ranTo }: ReportEdits, night: Night): Problem[]
 export const USUAL_SET_UP_MIN = 90
 
 /** What the helpers gave, in whole minutes: so the sum is exact. */
-export interface VolunteerTime {
+interface VolunteerTime {
   readonly stations: number
   readonly extraHelpers: number
   /** As run, or as the host corrected it. */
@@ -95,7 +95,7 @@ export function cameOf({ people }: Pick<NightFacts, 'people'>, { adults, childre
 }
 
 /** What a report still lacks, the heaviest first. */
-export const LACKS = ['open', 'acts', 'gate', 'timed', 'seen', 'improve'] as const
+const LACKS = ['open', 'acts', 'gate', 'timed', 'seen', 'improve'] as const
 
 export function lacksOf(facts: NightFacts, edits: ReportEdits): readonly (typeof LACKS)[number][] {
   const has: Readonly<Record<(typeof LACKS)[number], boolean>> = {
@@ -109,4 +109,4 @@ export function lacksOf(facts: NightFacts, edits: ReportEdits): readonly (typeof
   return LACKS.filter((lack) => !has[lack])
 }
 
-export const visitorsOf = (came: Heads | null): number | null => came && headsOf(came)
+export const visitorsOf = (came: Heads | null): number | null => came && countOf(came)

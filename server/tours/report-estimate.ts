@@ -1,6 +1,7 @@
 import type { Night } from './night.ts'
-import { type countsOf, headsOf, peopleThen } from './report-people.ts'
+import { type countsOf, peopleThen } from './report-people.ts'
 import { sumOf } from './report-shares.ts'
+import { countOf } from './visitors.ts'
 
 /** How many visitors so many looks would make, and what that takes for granted. */
 export interface VisitorEstimate {
@@ -37,5 +38,5 @@ export function visitorEstimate(
 function meanOf(night: Night, counts: ReturnType<typeof countsOf>, fromMs: number, toMs: number): number {
   const steps = Math.max(1, Math.ceil((toMs - fromMs) / STEP_MS))
   const each = Array.from({ length: steps }, (_, k) => new Date(fromMs + ((k + 0.5) * (toMs - fromMs)) / steps))
-  return sumOf(each.map((at) => headsOf(peopleThen(night, counts, at)))) / steps
+  return sumOf(each.map((at) => countOf(peopleThen(night, counts, at)))) / steps
 }

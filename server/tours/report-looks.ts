@@ -11,7 +11,7 @@ import { childShareOf, peopleAt } from './visitors.ts'
  * How the looks of a showing were reckoned: from people timed at that eyepiece, from the looks that the programme gave
  * the stop, or, for what was not in the programme, from the night's usual time a look.
  */
-export type LooksBy = 'timed' | 'planned' | 'usual'
+type LooksBy = 'timed' | 'planned' | 'usual'
 
 /** A showing with the looks through its telescope, one for each turn that was timed; none where a station is no telescope. */
 export interface CountedShowing extends Showing {

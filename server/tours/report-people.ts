@@ -1,12 +1,7 @@
 import type { Mark } from './mark.ts'
 import { payloadOf } from './mark-payload.ts'
 import type { Night } from './night.ts'
-import { peopleAt } from './visitors.ts'
-
-export interface Heads {
-  readonly adults: number
-  readonly children: number
-}
+import { countOf, type Heads, peopleAt } from './visitors.ts'
 
 /** The people of a night as they were counted at the gate. */
 export interface ReportPeople {
@@ -24,7 +19,6 @@ interface Count extends Heads {
 }
 
 const NOBODY: Heads = { adults: 0, children: 0 }
-export const headsOf = ({ adults, children }: Heads): number => adults + children
 const plus = (a: Heads, b: Heads): Heads => ({ adults: a.adults + b.adults, children: a.children + b.children })
 
 /** The counts at the gate, oldest first, less what would leave fewer than nobody there. */
@@ -53,7 +47,7 @@ export const reportPeople = (counts: readonly Count[]): ReportPeople =>
       came: plus(came, { adults: Math.max(0, adults), children: Math.max(0, children) }),
       left: plus(left, { adults: Math.max(0, -adults), children: Math.max(0, -children) }),
       stayed: here,
-      peak: headsOf(here) > (peak?.people ?? 0) ? { ...here, people: headsOf(here), at } : peak,
+      peak: countOf(here) > (peak?.people ?? 0) ? { ...here, people: countOf(here), at } : peak,
     }
   }, FIRST)
 

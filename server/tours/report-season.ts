@@ -2,11 +2,11 @@ import { wallClock } from './hours.ts'
 import type { Night } from './night.ts'
 import type { NightFacts } from './report.ts'
 import { cameOf, type ReportEdits, volunteerTime } from './report-edits.ts'
-import type { Heads } from './report-people.ts'
 import { sumOf } from './report-shares.ts'
+import type { Heads } from './visitors.ts'
 
 /** One night of a season. */
-export interface SeasonNight {
+interface SeasonNight {
   readonly nightId: string
   readonly title: string
   readonly date: string
@@ -38,7 +38,7 @@ export interface Season {
   readonly visitorsByMonth: readonly ({ readonly month: number; readonly nights: number } & Heads)[]
 }
 
-export interface SeasonInput {
+interface SeasonInput {
   readonly night: Night
   readonly facts: NightFacts
   readonly edits: ReportEdits

@@ -21,7 +21,7 @@ export interface Showing {
   readonly troubleMin: number
 }
 
-export interface CourseInput {
+interface CourseInput {
   /** With every station that the night has ever had. */
   readonly night: Night
   readonly tours: readonly ReportTour[]

@@ -7,11 +7,12 @@ import type { Night, Station } from './night.ts'
 import { type VisitorEstimate, visitorEstimate } from './report-estimate.ts'
 import type { ReportTour } from './report-held.ts'
 import { type CountedShowing, withLooks } from './report-looks.ts'
-import { countsOf, type Heads, peopleThen, type ReportPeople, reportPeople } from './report-people.ts'
+import { countsOf, peopleThen, type ReportPeople, reportPeople } from './report-people.ts'
 import { sumOf, sumsBy, wholeShares } from './report-shares.ts'
 import { showingsOf } from './report-showings.ts'
 import { halfHoursOf, type ReportWait, waitsOf } from './report-waits.ts'
 import type { SkyPart } from './sky-part.ts'
+import type { Heads } from './visitors.ts'
 
 export interface ReportInput {
   readonly night: Night
@@ -23,20 +24,20 @@ export interface ReportInput {
 }
 
 /** Looks and people of one half hour; what was before the first or after the last belongs to that. */
-export interface ReportHalfHour extends Heads {
+interface ReportHalfHour extends Heads {
   readonly at: Date
   readonly looks: number
 }
 
 /** What newcomers said of one thing: taps, one a mark. */
-export interface ReportSeen {
+interface ReportSeen {
   readonly targetKey: string
   readonly they: number
   readonly half: number
   readonly not: number
 }
 
-export interface ReportSkip {
+interface ReportSkip {
   readonly stationId: string | null
   readonly targetKey: string
   readonly why: string

@@ -1,7 +1,7 @@
 import { cellAt, type Grid, type Plan, shownAt } from './grid.ts'
 
 /** A rule of the programme: its code names the sentence a host reads when it has to give way. */
-export interface Rule {
+interface Rule {
   readonly code: string
   /** What one breach in one quarter costs the search; far above any worth, and more for what gives way later. */
   readonly weight: number

@@ -1,7 +1,7 @@
 import type { MessageValues, Problem } from '../errors.ts'
 
 /** An error as TypeBox and Ajv write it. `schemaPath` lets the message name both ends of a range. */
-export interface SchemaError {
+interface SchemaError {
   readonly keyword: string
   readonly instancePath: string
   readonly schemaPath?: string

@@ -5,7 +5,7 @@ import { showerPeak } from './shower-peak.ts'
 import type { ShowObject } from './target.ts'
 
 /** A month of the calendar, 1 to 12, of one year. */
-export interface MonthOfYear {
+interface MonthOfYear {
   readonly year: number
   readonly month: number
 }
@@ -25,7 +25,7 @@ interface Span {
 }
 
 /** The evening of the 15th of a month over a place: from an hour after dusk, and from an hour after sunset; null where there is none. */
-export interface MonthEvening extends MonthOfYear {
+interface MonthEvening extends MonthOfYear {
   readonly dark: Span | null
   readonly early: Span | null
 }

@@ -1,5 +1,5 @@
 /** What is done from the arrival to the last walk over the field. */
-export const SET_UP_STEPS = [
+const SET_UP_STEPS = [
   'arrive',
   'level',
   'balance',
@@ -12,7 +12,7 @@ export const SET_UP_STEPS = [
   'last',
   'sweep',
 ] as const
-export type SetUpStep = (typeof SET_UP_STEPS)[number]
+type SetUpStep = (typeof SET_UP_STEPS)[number]
 
 export interface SetUpTime {
   readonly step: SetUpStep

@@ -11,7 +11,7 @@ import { ocularsOf, type Telescope, type Tube } from './telescope.ts'
 import type { Remark } from './tour.ts'
 
 /** What of a telescope decides what it shows. */
-export type Glass = Pick<Telescope, 'mount' | 'tubes' | 'eyepieces' | 'factors'>
+type Glass = Pick<Telescope, 'mount' | 'tubes' | 'eyepieces' | 'factors'>
 
 /** One tube with one eyepiece, alone or behind a Barlow or reducer. */
 export interface ShownView {

@@ -1,5 +1,5 @@
 /** Something that falls due at a second of the evening; of two at the same second the one added first comes first. */
-export interface Due {
+interface Due {
   readonly sec: number
 }
 

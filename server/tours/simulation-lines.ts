@@ -43,7 +43,7 @@ export interface LineInput {
 }
 
 /** One visitor's turn at a station. */
-export interface Turn {
+interface Turn {
   readonly visitor: number
   readonly station: number
   readonly stop: number
@@ -75,7 +75,7 @@ export interface LineEvening {
 }
 
 /** A visitor so far. */
-export interface Person {
+interface Person {
   readonly seen: Set<string>
   /** Lines given up, which are not joined again. */
   readonly left: Set<Line>
@@ -99,7 +99,7 @@ export interface Line {
 }
 
 /** What falls due. */
-export type Act =
+type Act =
   | { readonly sec: number; readonly does: 'choose'; readonly visitor: number }
   | { readonly sec: number; readonly does: 'join'; readonly visitor: number; readonly line: Line }
   | { readonly sec: number; readonly does: 'give-up'; readonly visitor: number; readonly joining: number }

@@ -11,7 +11,7 @@ import type { ShowObject } from './target.ts'
 import type { Telescope } from './telescope.ts'
 import type { Stop } from './tour.ts'
 
-export interface RowsInput {
+interface RowsInput {
   readonly night: Night
   readonly stops: readonly Stop[]
   readonly sky: EveningSky

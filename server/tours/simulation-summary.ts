@@ -15,7 +15,7 @@ export interface LineSummary {
   readonly stops: readonly (readonly StopSummary[])[]
 }
 
-export interface StopSummary {
+interface StopSummary {
   readonly looks: number
   /** Minutes from joining the line to the look, in the order of the looks. */
   readonly waitsMin: readonly number[]

@@ -12,7 +12,7 @@ export const instantAtStep = (sky: EveningSky, step: number): Date =>
   new Date(sky.startsAt.getTime() + Math.round(step * sky.stepMin * 60_000))
 
 /** A track at a fraction of a step, linear between steps, the end value beyond an end; `offset` is where its row starts. */
-export function trackAt(track: Float32Array, offset: number, count: number, step: number): number {
+function trackAt(track: Float32Array, offset: number, count: number, step: number): number {
   const [low, share] = placeOf(count, step)
   const from = track[offset + low] ?? 0
   const to = track[offset + Math.min(low + 1, count - 1)] ?? from
@@ -20,7 +20,7 @@ export function trackAt(track: Float32Array, offset: number, count: number, step
 }
 
 /** An azimuth track at a fraction of a step in degrees, 0 to 360, the short way round between steps. */
-export function turnAt(track: Float32Array, offset: number, count: number, step: number): number {
+function turnAt(track: Float32Array, offset: number, count: number, step: number): number {
   const [low, share] = placeOf(count, step)
   const from = track[offset + low] ?? 0
   const to = track[offset + Math.min(low + 1, count - 1)] ?? from

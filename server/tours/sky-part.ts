@@ -6,7 +6,7 @@ export const SKY_PARTS = ['n', 'ne', 'e', 'se', 's', 'sw', 'w', 'nw', 'overhead'
 export type SkyPart = (typeof SKY_PARTS)[number]
 
 /** Higher than this is overhead, whatever the direction. */
-export const OVERHEAD_DEG = 60
+const OVERHEAD_DEG = 60
 
 const PARTS_AROUND = SKY_PARTS.length - 1
 

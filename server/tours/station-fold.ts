@@ -1,15 +1,9 @@
 import type { StationNow } from './field.ts'
 import type { Mark } from './mark.ts'
 import { payloadOf } from './mark-payload.ts'
-import type { Aim } from './target.ts'
 import type { Stop } from './tour.ts'
 
-interface Showing {
-  readonly targetKey: string
-  readonly aim: Aim
-  readonly sinceAt: Date
-  readonly isPlanned: boolean
-}
+type Showing = NonNullable<StationNow['showing']>
 
 /** A skip with the one stop that falls by it, or null when only what is on now was meant. */
 interface Skip {

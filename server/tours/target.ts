@@ -20,7 +20,7 @@ export const TELESCOPE_KINDS = [
 export type TelescopeKind = (typeof TELESCOPE_KINDS)[number]
 
 /** What is on the list beside the telescopes: seen with a planet, or by bare eyes. */
-export const BESIDE_KINDS = ['planet-moon', 'meteor-shower', 'bare-eye'] as const
+const BESIDE_KINDS = ['planet-moon', 'meteor-shower', 'bare-eye'] as const
 
 export const OBJECT_KINDS = [...TELESCOPE_KINDS, ...BESIDE_KINDS] as const
 export type ObjectKind = (typeof OBJECT_KINDS)[number]

@@ -11,7 +11,7 @@ export const MountKind = Type.Union([
 export type MountKind = Static<typeof MountKind>
 
 /** How a seated visitor reaches the eyepiece: from the side, with the tripod legs folded in, or not at all. */
-export const ChairReach = Type.Union([Type.Literal('side'), Type.Literal('folded'), Type.Literal('no')])
+const ChairReach = Type.Union([Type.Literal('side'), Type.Literal('folded'), Type.Literal('no')])
 
 /** Lengths in millimetres; the apparent field in degrees; the field stop where the maker gives it. */
 export const EyepieceDraft = Type.Object({

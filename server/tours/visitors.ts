@@ -1,10 +1,14 @@
 import { type Dated, halfHourStarts, instantOf } from './hours.ts'
 import type { HalfHour, Night } from './night.ts'
 
-/** People on the field: adults and children, of whom `seated` need a chair's height. */
-export interface People {
+/** So many people. */
+export interface Heads {
   readonly adults: number
   readonly children: number
+}
+
+/** People on the field, of whom `seated` need a chair's height. */
+export interface People extends Heads {
   readonly seated: number
 }
 
@@ -45,7 +49,7 @@ function usualPeople({ stations }: Night): People {
 }
 
 /** All of them. */
-export const countOf = ({ adults, children }: People): number => adults + children
+export const countOf = ({ adults, children }: Heads): number => adults + children
 
 /** Children among them, 0 to 1; 0 on an empty field. */
 export const childShareOf = (people: People): number => people.children / Math.max(1, countOf(people))

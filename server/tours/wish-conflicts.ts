@@ -17,7 +17,7 @@ export interface WishConflict {
   readonly remarks: readonly Remark[]
 }
 
-export interface WishInput extends WishGround {
+interface WishInput extends WishGround {
   readonly sky: EveningSky
   readonly chance: EveningChance
 }

@@ -9,7 +9,7 @@ export const STOP_ACTS = ['keep', 'not-here', 'longer', 'shorter', 'swap'] as co
 export type StopAct = (typeof STOP_ACTS)[number]
 
 /** What an act on a stop wishes, and what it puts out of force: earlier wishes for the same thing there, then. */
-export interface StopWishes {
+interface StopWishes {
   readonly wishes: readonly WishMatter[]
   readonly replaced: readonly Wish[]
 }

@@ -6,7 +6,7 @@ import { type Aim, TELESCOPE_KINDS, type TelescopeKind } from './target.ts'
  * What a host may wish of a programme: `pin` a thing at a station from-to, `bar` it there or everywhere, `ask` for it
  * somewhere for half an hour, `only` some kinds of things, or one thing, at a station while any of them can be shown.
  */
-export const WISH_KINDS = ['pin', 'bar', 'ask', 'only'] as const
+const WISH_KINDS = ['pin', 'bar', 'ask', 'only'] as const
 export type WishKind = (typeof WISH_KINDS)[number]
 
 const Id = Type.String({ minLength: 1, maxLength: 40 })
@@ -61,7 +61,7 @@ export const THING_GROUPS = {
   clusters: ['open-cluster', 'globular'],
   clouds: ['nebula', 'planetary', 'remnant', 'galaxy', 'comet'],
 } as const satisfies Readonly<Record<string, readonly TelescopeKind[]>>
-export type ThingGroup = keyof typeof THING_GROUPS
+type ThingGroup = keyof typeof THING_GROUPS
 
 export const THING_GROUP_NAMES = Object.keys(THING_GROUPS) as ThingGroup[]
 

@@ -4,7 +4,7 @@ import type { Telescope, Tube } from './telescope.ts'
 import { countOf, type People } from './visitors.ts'
 
 /** What a look is worth at one station at one moment: every factor kept apart, `value` their product; all are 0 to 1 but `fit`. */
-export interface Worth {
+interface Worth {
   readonly chance: number
   readonly view: number
   readonly appeal: number
@@ -17,7 +17,7 @@ export interface Worth {
   readonly value: number
 }
 
-export interface WorthInput {
+interface WorthInput {
   readonly object: ShowObject
   readonly isClose: boolean
   readonly telescope: Telescope
@@ -49,7 +49,7 @@ export function worthOf(input: WorthInput): Worth {
 }
 
 /** What an appeal counts, 0 to 1: its square, since a plain thing shown perfectly must not outrank a showpiece (our judgement). */
-export const delightOf = (appeal: number): number => appeal ** 2
+const delightOf = (appeal: number): number => appeal ** 2
 
 /** How far a smaller telescope shows it nearly as well before a large one is wasted on it, and what that costs the largest. */
 const WASTED_FROM = 0.5
@@ -61,7 +61,7 @@ const DRIFTING = 0.5
 
 const GLOWS: readonly ObjectKind[] = ['globular', 'galaxy', 'planetary', 'nebula', 'remnant', 'comet']
 
-export type FitInput = Pick<WorthInput, 'view' | 'smallerView' | 'bigness' | 'isDriftBeside'>
+type FitInput = Pick<WorthInput, 'view' | 'smallerView' | 'bigness' | 'isDriftBeside'>
 
 /**
  * How far a thing belongs at this telescope (our judgement): glows count up to twice in the largest; the Moon, stars and

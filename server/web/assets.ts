@@ -14,7 +14,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 }
 
-export interface Asset extends Packable<Buffer> {
+interface Asset extends Packable<Buffer> {
   readonly name: string
   /** `/assets/<name>.<digest>.<ext>`: a changed file has another address. */
   readonly path: string

@@ -4,14 +4,14 @@ import type { AnswerTrouble } from './problems.ts'
 const SAFE_METHODS = new Set(['GET', 'HEAD'])
 
 /** Why a request is not let in: its status and the key of the sentence; null when it may pass. */
-export type Refusal = { readonly status: 403 | 421; readonly key: string } | null
+type Refusal = { readonly status: 403 | 421; readonly key: string } | null
 
 /**
  * The check at the door. Host must be one of ours, said once (a foreign name for our address is how a page elsewhere
  * would reach us), and whatever changes something must come from our own pages: Origin equal to `http://` + Host.
  * Sec-Fetch-Site only ever denies, since browsers leave it out on plain http in a local network.
  */
-export function refusal(request: FastifyRequest, hosts: ReadonlySet<string>): Refusal {
+function refusal(request: FastifyRequest, hosts: ReadonlySet<string>): Refusal {
   const host = onlyHost(request.raw.rawHeaders, request.headers.host)
   if (host === undefined || !hosts.has(host.toLowerCase())) return { status: 421, key: 'fault.foreign-host' }
   if (!isOurTarget(request.raw.url ?? '', host)) return { status: 421, key: 'fault.foreign-host' }

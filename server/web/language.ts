@@ -10,7 +10,7 @@ export type WordsFor = (request: FastifyRequest) => Words
 
 /** What a reader may ask for in an address; the cookie of the same name remembers it. */
 export const CHOICES = ['lang', 'units', 'hours'] as const
-export type Choice = (typeof CHOICES)[number]
+type Choice = (typeof CHOICES)[number]
 export type Choices = Readonly<Partial<Record<Choice, string>>>
 const YEAR_S = 31_536_000
 

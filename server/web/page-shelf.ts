@@ -16,7 +16,7 @@ export interface Place {
 }
 
 /** What is at a place: a page, perhaps one that is just being made (null when it turns out to be of no use), or the place itself. */
-export type Found = { readonly page: Promise<KeptPage | null> | KeptPage } | { readonly place: Place }
+type Found = { readonly page: Promise<KeptPage | null> | KeptPage } | { readonly place: Place }
 
 const MOST_PAGES = 200
 const MOST_BYTES = 100_000

@@ -4,7 +4,7 @@ import { CHOICES, type WordsFor } from './language.ts'
 import type { Viewer } from './pages/sheet.ts'
 import type { WhoOf } from './roles.ts'
 
-export type ViewerOf = (request: FastifyRequest) => Viewer
+type ViewerOf = (request: FastifyRequest) => Viewer
 
 interface Needs {
   readonly clock: Clock

@@ -4,6 +4,7 @@ import fastifyView from '@fastify/view'
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import Handlebars from 'handlebars'
 import type { Assets } from './assets.ts'
+import { boundUnits } from './bound-units.ts'
 import type { Pages } from './pages/index.ts'
 
 export const VIEWS = join(import.meta.dirname, '../../views')
@@ -47,7 +48,8 @@ export function pageWriter(assets: Pick<Assets, 'path'>, folder = VIEWS) {
     const file = files.get(name)
     if (!file) throw new Error(`No template for the page ${name}`)
     const { styles, scripts } = model.sheet
-    return app.view(file, { ...model, assets: { styles: styles.map(assets.path), scripts: scripts.map(assets.path) } })
+    const paths = { styles: styles.map(assets.path), scripts: scripts.map(assets.path) }
+    return boundUnits(await app.view(file, { ...model, assets: paths }))
   }
 }
 

@@ -2,13 +2,13 @@ import { pointNamed } from './directions.ts'
 import type { Words } from './words.ts'
 
 /** A half of the Earth: which coordinate it belongs to, and its sign. */
-export interface Half {
+interface Half {
   readonly axis: 'latitudeDeg' | 'longitudeDeg'
   readonly sign: 1 | -1
 }
 
 /** One number of a coordinate with the mark behind it, '' without one. */
-export interface Figure {
+interface Figure {
   readonly value: number
   readonly isWhole: boolean
   readonly mark: '' | '°' | "'" | '"'

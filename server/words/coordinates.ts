@@ -4,13 +4,13 @@ import { type Piece, piecesOf } from './coordinate-pieces.ts'
 import type { Words } from './words.ts'
 
 /** The two fields of a place as they were typed. */
-export interface TypedPlace {
+interface TypedPlace {
   readonly latitude: string
   readonly longitude: string
 }
 
 /** A place in degrees, north and east positive; NaN where `problems` names the field. */
-export interface ReadPlace {
+interface ReadPlace {
   readonly latitudeDeg: number
   readonly longitudeDeg: number
   readonly problems: readonly Problem[]

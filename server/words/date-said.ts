@@ -2,7 +2,7 @@ import type { Problem } from '../errors.ts'
 import type { Words } from './words.ts'
 
 /** A calendar date `YYYY-MM-DD` that was said, or why it is none. */
-export type DateSaid = { readonly date: string } | Pick<Problem, 'key' | 'values'>
+type DateSaid = { readonly date: string } | Pick<Problem, 'key' | 'values'>
 
 const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/
 const NUMBERS = /^(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4})$/

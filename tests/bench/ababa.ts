@@ -1,3 +1,5 @@
+import { medianOf } from './median.ts'
+
 /** How fast each of several works went beside the same yardstick, which is measured before, between and after them. */
 export interface Beside {
   /** Of the yardstick, in each round. */
@@ -8,7 +10,7 @@ export interface Beside {
   readonly ratios: Readonly<Record<string, readonly number[]>>
 }
 
-export type Work = () => Promise<number> | number
+type Work = () => Promise<number> | number
 
 export const MOST_SPREAD = 0.25
 
@@ -30,11 +32,4 @@ export async function ababa(yardstick: Work, works: Readonly<Record<string, Work
     for (const name of names) ratios[name]?.push(medianOf(taken.get(name) ?? []) / middle)
   }
   return { yardstick: medians, spread: Math.max(...spreads), ratios }
-}
-
-/** The middle of some numbers; of an even count the mean of the two in the middle. */
-export function medianOf(numbers: readonly number[]): number {
-  const sorted = numbers.toSorted((a, b) => a - b)
-  const [low, high] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]]
-  return ((low ?? Number.NaN) + (high ?? Number.NaN)) / 2
 }

@@ -1,6 +1,7 @@
 import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
-import { freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
+import { medianOf } from './median.ts'
 
 const TIMES = 7
 const WEST = { shut: ['sw', 'w', 'nw'], minutes: null }
@@ -8,7 +9,7 @@ const WEST = { shut: ['sw', 'w', 'nw'], minutes: null }
 /** Prints how long the host waits for a new programme when clouds come over the west of the demo night, the whole way through the worker and onto the disk. */
 export async function benchAgain(): Promise<void> {
   const folder = freshFolder()
-  const clock = standingClock('2026-12-17T14:00:00Z')
+  const clock = standingClock(AFTERNOON)
   const desk = await openDesk(folder, { clock })
   try {
     const night = seedEvening(desk, north)
@@ -24,12 +25,10 @@ export async function benchAgain(): Promise<void> {
     }
     const [first = 0] = tookMs
     console.log(
-      `Programme made again for clouds over the west: ${first.toFixed(0)} ms, median of ${TIMES} ${middleOf(tookMs).toFixed(0)} ms`,
+      `Programme made again for clouds over the west: ${first.toFixed(0)} ms, median of ${TIMES} ${medianOf(tookMs).toFixed(0)} ms`,
     )
   } finally {
     await desk.close()
     removeFolder(folder)
   }
 }
-
-const middleOf = (times: readonly number[]): number => [...times].sort((a, b) => a - b)[times.length >> 1] ?? Number.NaN

@@ -2,8 +2,10 @@ import { entries } from '../../db/catalogue/entries.ts'
 import { type EntryText, entryText, foldedNames, wordsOf } from '../../db/catalogue/entry-text.ts'
 import { constellationRows, starNames, starRows } from '../../db/catalogue/rows.ts'
 import { otherReadings } from '../../db/catalogue/spelling.ts'
+import { searchWords } from '../../db/catalogue/topic-words.ts'
 import { holds, looseTerms, queryWords, type Term, tellingWords, wordTerms } from '../../db/search.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { TOPICS } from '../support/catalogue-data.ts'
 
 interface Line {
   readonly key: string
@@ -16,17 +18,19 @@ interface Line {
  */
 export function plainSearch(outreach: readonly ShowObject[]): (query: string) => ReadonlySet<string> {
   const constellations = constellationRows()
+  const { topics, small } = searchWords(Object.values(TOPICS).flat(), constellations.values())
+  const telling = (words: readonly string[]) => tellingWords(words, small)
   const lines = entries({ stars: starRows(), names: starNames(), constellations, outreach }).map(
     (entry): Line => ({
       key: entry.key,
-      text: entryText(entry, foldedNames(entry), constellations.get(entry.constellation ?? '')),
+      text: entryText(entry, foldedNames(entry), topics),
     }),
   )
   const known = new Set(lines.flatMap(({ text }) => wordsOf(text)))
   return (query) => {
     const words = queryWords(query)
-    const found = holding(lines, [words])
-    return found.size > 0 ? found : holding(lines, otherReadings(words, known))
+    const found = holding(lines, [telling(words)])
+    return found.size > 0 ? found : holding(lines, otherReadings(words, known).map(telling))
   }
 }
 
@@ -34,7 +38,7 @@ function holding(lines: readonly Line[], readings: readonly (readonly string[])[
   const having = (termsOf: (words: readonly string[]) => readonly Term[]) =>
     new Set(
       lines
-        .filter(({ text }) => readings.some((words) => words.length > 0 && holds(text, termsOf(tellingWords(words)))))
+        .filter(({ text }) => readings.some((words) => words.length > 0 && holds(text, termsOf(words))))
         .map(({ key }) => key),
     )
   const tied = having(wordTerms)

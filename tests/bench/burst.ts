@@ -1,12 +1,10 @@
-import { spawn } from 'node:child_process'
-import { once } from 'node:events'
 import { setTimeout as wait } from 'node:timers/promises'
 import { Type } from 'typebox'
 import { Value } from 'typebox/value'
-import { freshFolder, removeFolder } from '../support/desk-folder.ts'
-import { joinAs, phoneAddress } from './crowd.ts'
-import { actOf, BEGINS, eveningIn } from './evening.ts'
-import { lineOf, ROOT } from './startup.ts'
+import { placeOf } from '../support/served-service.ts'
+import { joinAs, type Place, phoneAddress } from './crowd.ts'
+import { actOf, FULL, onEvening } from './evening.ts'
+import { serving } from './startup.ts'
 
 const PORT = 18_433
 const PHONES = 40
@@ -20,14 +18,9 @@ const Marks = Type.Object({ marks: Type.Array(Type.Object({ key: Type.String() }
  * service runs as `npm start` has it, after some bursts that do not count; each act must be there, once.
  */
 export async function burstTimes(bursts: number): Promise<readonly number[]> {
-  const folder = freshFolder()
-  try {
-    const { night, code } = await eveningIn(folder, { earlier: 1_200, steps: 20_000 })
-    const args = ['server/main.ts', '--data', folder, '--port', String(PORT), '--clock', BEGINS]
-    const child = spawn(process.execPath, ['--import', 'tsx', ...args], { cwd: ROOT })
-    try {
-      await lineOf(child, /http:\/\//)
-      const place = { port: PORT, nightId: night.id, version: '' }
+  return onEvening(FULL, ({ night, code }, folder) =>
+    serving(folder, PORT, async () => {
+      const place = await placeOf({ port: PORT }, night.id)
       const phones = await Promise.all(Array.from({ length: PHONES }, (_, i) => joinAs(place, phoneAddress(i), code)))
       const times: number[] = []
       for (let burst = -3; burst < bursts; burst++) {
@@ -37,19 +30,14 @@ export async function burstTimes(bursts: number): Promise<readonly number[]> {
         await wait(PAUSE_MS)
       }
       for (const phone of phones) phone.leave()
-      await everyActIsThere(night.id, (bursts + 3) * PHONES)
+      await everyActIsThere(place, (bursts + 3) * PHONES)
       return times
-    } finally {
-      child.kill('SIGTERM')
-      if (child.exitCode === null) await once(child, 'close')
-    }
-  } finally {
-    removeFolder(folder)
-  }
+    }),
+  )
 }
 
-async function everyActIsThere(nightId: string, asked: number): Promise<void> {
-  const answer = await fetch(`http://127.0.0.1:${PORT}/api/nights/${nightId}/marks`)
+async function everyActIsThere({ port, nightId, version }: Place, asked: number): Promise<void> {
+  const answer = await fetch(`http://127.0.0.1:${port}/api/nights/${nightId}/changes?since=${version}`)
   const { marks } = Value.Parse(Marks, await answer.json())
   const keys = marks.map(({ key }) => key).filter((key) => key.startsWith('burst-'))
   if (new Set(keys).size !== asked || keys.length !== asked) {

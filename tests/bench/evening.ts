@@ -5,7 +5,7 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import { joinCodes } from '../../server/desk/join-codes.ts'
 import type { MarkDraft } from '../../server/tours/mark.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { AFTERNOON, openDesk, standingClock } from '../support/desk-folder.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
 
 /** In the middle of the demo evening. */
 export const BEGINS = '2026-12-17T17:20:00Z'
@@ -23,6 +23,22 @@ interface Wanted {
   readonly earlier?: number
   /** Of the search for its programme; as many as a host's when not given. */
   readonly steps?: number
+}
+
+/** As full as the evenings of the measurements, with a programme that was searched for briefly. */
+export const FULL: Wanted = { earlier: 1_200, steps: 20_000 }
+
+/** Does something with an evening in a data folder of its own, which is taken away afterwards. */
+export async function onEvening<Answer>(
+  wanted: Wanted,
+  work: (evening: FullEvening, folder: string) => Promise<Answer>,
+): Promise<Answer> {
+  const folder = freshFolder()
+  try {
+    return await work(await eveningIn(folder, wanted), folder)
+  } finally {
+    removeFolder(folder)
+  }
 }
 
 /** A demo night in the middle of its evening, put into a data folder, with its programme and the acts so far. */

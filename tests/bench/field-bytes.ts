@@ -1,13 +1,12 @@
 import { get } from 'node:http'
 import { gunzipSync } from 'node:zlib'
 import { FONTS } from '../../server/web/fonts.ts'
-import { freshFolder, removeFolder } from '../support/desk-folder.ts'
-import { eveningIn } from './evening.ts'
+import { FULL, onEvening } from './evening.ts'
 import { served } from './pages.ts'
 
-export const ASKED_BYTES = 60_000
+const ASKED_BYTES = 60_000
 
-export interface Weight {
+interface Weight {
   readonly requests: number
   /** Of all answers with their heads, as they come over the wire. */
   readonly bytes: number
@@ -23,16 +22,11 @@ export interface StationPage {
 }
 
 /** Does something with the page of a station on a full evening, served by a process of its own. */
-export async function withStation<Answer>(work: (page: StationPage) => Promise<Answer>): Promise<Answer> {
-  const folder = freshFolder()
-  try {
-    const { night, code } = await eveningIn(folder, { earlier: 1_200, steps: 20_000 })
+export const withStation = <Answer>(work: (page: StationPage) => Promise<Answer>): Promise<Answer> =>
+  onEvening(FULL, ({ night, code }, folder) => {
     const path = `/field/${night.id}/${night.stations[0]?.id}`
-    return await served(folder, [path], async ({ port }) => work({ port, path, cookie: await joinedWith(port, code) }))
-  } finally {
-    removeFolder(folder)
-  }
-}
+    return served(folder, [path], async ({ port }) => work({ port, path, cookie: await joinedWith(port, code) }))
+  })
 
 /** What a phone fetches that opens the page of its station for the first time, as an operator: the page, its styles and script, and the letters of its words. */
 const stationWeight = (): Promise<Weight> =>
@@ -102,6 +96,6 @@ export async function benchFieldBytes(): Promise<void> {
   console.log(toldOfWeight(await stationWeight()))
 }
 
-export const toldOfWeight = ({ requests, bytes, fontBytes }: Weight): string =>
+const toldOfWeight = ({ requests, bytes, fontBytes }: Weight): string =>
   `the station page of an operator with all it needs: ${requests} answers, ${bytes} bytes with their heads, packed where ` +
   `that helps, ${fontBytes} of them letters (asked: at most ${ASKED_BYTES})`

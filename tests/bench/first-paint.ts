@@ -1,18 +1,18 @@
 import { existsSync } from 'node:fs'
 import type { BrowserContext } from 'playwright-core'
 import { CHROMIUM, launch } from '../support/chromium.ts'
-import { medianOf } from './ababa.ts'
 import { type StationPage, withStation } from './field-bytes.ts'
+import { medianOf } from './median.ts'
 
 const OPENINGS = 7
-export const ASKED_PAINT_MS = 1_000
+const ASKED_PAINT_MS = 1_000
 /** A slow phone on a slow network: its processor, what comes and goes in bytes a second, and how long an answer is on its way. */
 const CPU_TIMES_SLOWER = 4
 const NETWORK = { offline: false, latency: 150, downloadThroughput: 1_600_000 / 8, uploadThroughput: 750_000 / 8 }
 const PHONE = { viewport: { width: 390, height: 844 }, isMobile: true }
 
 /** When a slow phone first shows something of the station page, each time with nothing kept from before, in milliseconds. */
-export const firstPaints = (): Promise<readonly number[]> =>
+const firstPaints = (): Promise<readonly number[]> =>
   withStation(async (station) => {
     const browser = await launch()
     try {

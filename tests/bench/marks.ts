@@ -1,14 +1,14 @@
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
-import { ababa, type Beside, MOST_SPREAD, medianOf } from './ababa.ts'
+import { openDesk, standingClock } from '../support/desk-folder.ts'
+import { ababa, type Beside, MOST_SPREAD } from './ababa.ts'
 import { syncsPerSecond } from './baseline-fdatasync.ts'
-import { actOf, BEGINS, eveningIn } from './evening.ts'
+import { actOf, BEGINS, FULL, onEvening } from './evening.ts'
+import { medianOf } from './median.ts'
 
 export const ASKED_OF_MARKS = 0.5
-const STEPS = 20_000
 
-export interface MarkSpeed extends Beside {
+interface MarkSpeed extends Beside {
   readonly marks: number
 }
 
@@ -17,9 +17,7 @@ export interface MarkSpeed extends Beside {
  * raw loop that appends and syncs in the same folder. Before the times are told, every act must be there, once.
  */
 export async function markSpeed(ms: number, rounds: number): Promise<MarkSpeed> {
-  const folder = freshFolder()
-  try {
-    const { night } = await eveningIn(folder, { earlier: 1_200, steps: STEPS })
+  return onEvening(FULL, async ({ night }, folder) => {
     const desk = await openDesk(folder, { clock: standingClock(BEGINS) })
     try {
       const before = desk.marks.since(night.id, 0).length
@@ -36,9 +34,7 @@ export async function markSpeed(ms: number, rounds: number): Promise<MarkSpeed> 
     } finally {
       await desk.close()
     }
-  } finally {
-    removeFolder(folder)
-  }
+  })
 }
 
 function keptPerSecond(desk: Desk, night: Night, from: number, ms: number) {

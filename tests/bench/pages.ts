@@ -3,9 +3,10 @@ import { once } from 'node:events'
 import { join } from 'node:path'
 import { Type } from 'typebox'
 import { Value } from 'typebox/value'
-import { freshFolder, removeFolder } from '../support/desk-folder.ts'
-import { ababa, type Beside, MOST_SPREAD, medianOf } from './ababa.ts'
-import { eveningIn } from './evening.ts'
+import { ended } from '../support/running-service.ts'
+import { ababa, type Beside, MOST_SPREAD } from './ababa.ts'
+import { FULL, onEvening } from './evening.ts'
+import { medianOf } from './median.ts'
 import { rateOf } from './rate.ts'
 
 const SERVICE = join(import.meta.dirname, 'speed-service.ts')
@@ -13,7 +14,7 @@ const Ports = Type.Object({ port: Type.Number(), barePort: Type.Number() })
 type Ports = { readonly port: number; readonly barePort: number }
 
 /** How long each step of the comparison takes, and how often all is done. */
-export interface Length {
+interface Length {
   readonly warmMs: number
   readonly ms: number
   readonly rounds: number
@@ -32,9 +33,7 @@ export const ASKED = { cached: 0.8, uncached: 0.25 } as const
  * app with the same hooks, and beside a Fastify without any. Each page's answers are compared before times are.
  */
 export async function pageSpeeds(length: Length, names?: readonly string[]): Promise<readonly PageSpeed[]> {
-  const folder = freshFolder()
-  try {
-    const { night } = await eveningIn(folder, { earlier: 1_200, steps: 20_000 })
+  return onEvening(FULL, async ({ night }, folder) => {
     const field = `/field/${night.id}`
     const named = {
       'the visitors’ page': `/tonight/${night.id}`,
@@ -44,14 +43,12 @@ export async function pageSpeeds(length: Length, names?: readonly string[]): Pro
       'an object’s page': '/objects/m42',
     }
     const pages = Object.entries(named).filter(([name]) => names === undefined || names.includes(name))
-    return await served(folder, Object.values(named), async (ports) => {
+    return served(folder, Object.values(named), async (ports) => {
       const speeds: PageSpeed[] = []
       for (const [page, path] of pages) speeds.push(await speedOf(ports, page, path, length))
       return speeds
     })
-  } finally {
-    removeFolder(folder)
-  }
+  })
 }
 
 /** Does something with the service in a process of its own, which has made each of these pages. */
@@ -67,8 +64,7 @@ export async function served<Answer>(
     const [line] = await once(child.stdout, 'data')
     return await work(Value.Parse(Ports, JSON.parse(String(line))))
   } finally {
-    child.kill('SIGTERM')
-    if (child.exitCode === null) await once(child, 'close')
+    await ended(child, 'SIGTERM')
   }
 }
 

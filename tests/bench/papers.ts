@@ -10,7 +10,7 @@ import { namesFrom } from '../../server/web/routes/needs.ts'
 import { printed } from '../../server/web/routes/print-subject.ts'
 import { pageWriter, readViews } from '../../server/web/views.ts'
 import { createWords } from '../../server/words/words.ts'
-import { freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
+import { AFTERNOON, freshFolder, openDesk, removeFolder, standingClock } from '../support/desk-folder.ts'
 import { HOST } from '../support/page-data.ts'
 import { medianMs } from './median.ts'
 
@@ -20,7 +20,7 @@ const viewer = { ...HOST, words }
 /** Prints how long each picture of the demo night takes to draw, and all its pieces to write one after the other, the first time they are asked for. */
 export async function benchPapers(): Promise<void> {
   const folder = freshFolder()
-  const desk = await openDesk(folder, { clock: standingClock('2026-12-17T14:00:00Z') })
+  const desk = await openDesk(folder, { clock: standingClock(AFTERNOON) })
   try {
     const { id } = seedEvening(desk, north)
     await desk.tours.build(id)

@@ -3,7 +3,7 @@ import { connect, type Socket } from 'node:net'
 import { setTimeout as wait } from 'node:timers/promises'
 
 /** What is asked for, over and over: a path, or the path of each time. */
-export interface Asked {
+interface Asked {
   readonly port: number
   readonly path: () => string
 }

@@ -4,10 +4,12 @@ import { join } from 'node:path'
 import { attachCatalogue, ensureCatalogue } from '../../db/catalogue/load.ts'
 import { readOutreach } from '../../db/catalogue/outreach.ts'
 import { constellationRows } from '../../db/catalogue/rows.ts'
+import { readTopics, searchWords } from '../../db/catalogue/topic-words.ts'
 import { allTopics } from '../../db/catalogue/topics.ts'
 import { type ObjectStore, objectStore } from '../../db/objects.ts'
 import { openDatabase } from '../../db/open.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
+import { TOPICS } from '../support/catalogue-data.ts'
 import { plainSearch } from './baseline-search.ts'
 import { medianMs, ROUNDS } from './median.ts'
 
@@ -35,7 +37,7 @@ const AS_TYPED = [
 /** Letters, numbers, kinds, constellations and their mixture, and every other name of the list, whole and with its third letter left out. */
 function questions(outreach: readonly ShowObject[]): readonly string[] {
   const constellations = [...constellationRows().values()]
-  const topics = [...allTopics([])]
+  const topics = [...allTopics(searchWords(readTopics('en'), []).topics)]
   const mixed = constellations.slice(0, 40).map(({ name }, i) => `${topics[i % topics.length]} in ${name}`)
   const names = outreach.filter((_, i) => i % 2 === 0).flatMap(({ name }) => [name, name.slice(0, 2) + name.slice(3)])
   return [...LETTERS, ...AS_TYPED, ...topics, ...mixed, ...names].slice(0, QUESTIONS)
@@ -48,7 +50,10 @@ export function benchSearch(outreach: readonly ShowObject[] = readOutreach()): v
   const folder = mkdtempSync(join(tmpdir(), 'duskrow-bench-'))
   const db = openDatabase(folder)
   try {
-    attachCatalogue(db, ensureCatalogue(folder, { outreach, stories: [], events: {}, names: {}, texts: {} }))
+    attachCatalogue(
+      db,
+      ensureCatalogue(folder, { outreach, stories: [], events: {}, names: {}, texts: {}, topics: TOPICS }),
+    )
     compare(objectStore(db), outreach)
   } finally {
     db.close()

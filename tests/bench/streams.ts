@@ -1,16 +1,15 @@
-import { type ChildProcess, spawn } from 'node:child_process'
+import type { ChildProcess } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { cpus, loadavg } from 'node:os'
 import { setTimeout as wait } from 'node:timers/promises'
-import { Type } from 'typebox'
-import { Value } from 'typebox/value'
 import type { MarkDraft } from '../../server/tours/mark.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { freshFolder, removeFolder } from '../support/desk-folder.ts'
-import { type Heard, joinAs, listen, type Operator, type Place, phoneAddress } from './crowd.ts'
-import { actOf, BEGINS, eveningIn } from './evening.ts'
+import { placeOf } from '../support/served-service.ts'
+import { type Heard, joinAs, listen, type Operator, phoneAddress } from './crowd.ts'
+import { actOf, onEvening } from './evening.ts'
+import { shareOf } from './median.ts'
 import { paceOfMachine } from './pace.ts'
-import { lineOf, ROOT, residentMb } from './startup.ts'
+import { residentMb, serving } from './startup.ts'
 
 const PORT = 18_432
 const VISITORS = 500
@@ -25,9 +24,7 @@ const EARLIER = 1_200
 const SETTLE_MS = 3_000
 const ALLOWED_MS = { lastPage: 300, mark: 100 } as const
 
-const Answer = Type.Object({ version: Type.String() })
-
-export interface StreamFigures {
+interface StreamFigures {
   /** From the tap until the last page has heard of it, of all but the slowest hundredth. */
   readonly lastPageMs: number
   readonly isWhole: boolean
@@ -45,27 +42,13 @@ interface Taken {
  * last page has heard of it, how long the operator waits, whether each page hears each act once, and memory.
  */
 export async function benchStreams(): Promise<StreamFigures> {
-  const folder = freshFolder()
-  try {
-    const { night, code } = await eveningIn(folder, { earlier: EARLIER })
-    const args = ['server/main.ts', '--data', folder, '--port', String(PORT), '--clock', BEGINS]
-    const child = spawn(process.execPath, ['--import', 'tsx', ...args], { cwd: ROOT })
-    try {
-      await lineOf(child, /http:\/\//)
-      return await report(child, night, code)
-    } finally {
-      child.kill('SIGTERM')
-      await new Promise((done) => child.once('close', done))
-    }
-  } finally {
-    removeFolder(folder)
-  }
+  return onEvening({ earlier: EARLIER }, ({ night, code }, folder) =>
+    serving(folder, PORT, (child) => report(child, night, code)),
+  )
 }
 
 async function report(child: ChildProcess, night: Night, code: string): Promise<StreamFigures> {
-  const answer = await fetch(`http://127.0.0.1:${PORT}/api/nights/${night.id}/marks`)
-  const { version } = Value.Parse(Answer, await answer.json())
-  const place: Place = { port: PORT, nightId: night.id, version }
+  const place = await placeOf({ port: PORT }, night.id)
   const heard: Heard = { lastAtMs: new Map(), times: new Map() }
   const pages = await all(VISITORS, (i) => listen(place, phoneAddress(i), heard))
   const operators = await all(OPERATORS, (i) => joinAs(place, phoneAddress(VISITORS + i), code))
@@ -139,9 +122,6 @@ function print(heard: Heard, taken: readonly Taken[]): StreamFigures {
 
 const shares = (timesMs: readonly number[]): string =>
   `p50 ${shareOf(timesMs, 0.5).toFixed(0)} ms, p99 ${shareOf(timesMs, 0.99).toFixed(0)} ms`
-
-const shareOf = (times: readonly number[], share: number): number =>
-  [...times].sort((a, b) => a - b)[Math.ceil(times.length * share) - 1] ?? Number.NaN
 
 /** Seconds for which a process has had a core (Linux: user and system time, in hundredths). */
 function workedSec({ pid }: ChildProcess): number {

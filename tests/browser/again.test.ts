@@ -1,12 +1,11 @@
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { complaintsOf, launch, PICTURES, signIn } from '../support/chromium.ts'
 import { type Demo, startDemo } from '../support/demo.ts'
+import { faultsOf } from '../support/field-checks.ts'
 import { SCROLL_WIDTH } from '../support/in-page.ts'
 
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 const WIDE = { width: 1280, height: 900 }
 const PHONE = { width: 390, height: 844 }
 const NARROW = { width: 320, height: 640 }
@@ -35,11 +34,6 @@ afterAll(async () => {
 const again = async () => (await context.request.get(`${demo.url}/api${path}/again`)).json()
 const open = (end: string) => page.goto(`${demo.url}${path}${end}`)
 
-async function violations(): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).withTags(WCAG).analyze()
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
-}
-
 describe('a host on whose night clouds come up in the west', () => {
   it('ticks what is shut, and is led to old beside new', async () => {
     const complaints = complaintsOf(page, demo.url)
@@ -47,7 +41,7 @@ describe('a host on whose night clouds come up in the west', () => {
     await page.click('.night-links a:text-is("Change of plan")')
     for (const part of WEST) await page.check(`input[name="shut.${part}"]`)
     await page.selectOption('select[name=minutes]', 'open')
-    expect(await violations()).toEqual([])
+    expect(await faultsOf(page)).toEqual([])
     await Promise.all([
       page.waitForURL(({ hash }) => hash === '#new'),
       page.click('button:text-is("Make the programme again")'),
@@ -64,7 +58,7 @@ describe('a host on whose night clouds come up in the west', () => {
     const [oldWide, newWide] = await boxes()
     expect(newWide?.y).toBe(oldWide?.y)
     expect(newWide?.x).toBeGreaterThan(oldWide?.x ?? Number.NaN)
-    expect(await violations()).toEqual([])
+    expect(await faultsOf(page)).toEqual([])
     await page.screenshot({ path: join(PICTURES, 'again-waits-wide.png'), fullPage: true })
     await page.setViewportSize(PHONE)
     const [oldNarrow, newNarrow] = await boxes()

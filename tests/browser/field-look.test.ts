@@ -1,13 +1,12 @@
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { brightness, complaintsOf, launch, PICTURES } from '../support/chromium.ts'
 import { SLOW_MS } from '../support/desk-folder.ts'
+import { faultsOf } from '../support/field-checks.ts'
 import { type Box, SCROLL_WIDTH, TARGETS, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
 import { FieldService } from './offline-service.ts'
 
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 /** The narrowest phone, which is also a screen of 1280 at four times the size, then a usual one, then a laptop. */
 const SIZES = [
   { width: 320, height: 568 },
@@ -83,8 +82,7 @@ describe.each(CASES)('the page of the %s, %s, %i px wide', (name, look, _width, 
       expect(greenOrBlue).toBeLessThanOrEqual(DARK)
       expect(red).toBe(255)
     }
-    const { violations } = await new AxeBuilder({ page }).withTags(WCAG).analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
+    expect(await faultsOf(page)).toEqual([])
     expect(complaints).toEqual([])
     page.removeAllListeners()
   })

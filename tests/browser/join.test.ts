@@ -1,16 +1,15 @@
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page, Request } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { loadAssets } from '../../server/web/assets.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { brightness, complaintsOf, FIELD_NAME, launch, PICTURES } from '../support/chromium.ts'
+import { faultsOf } from '../support/field-checks.ts'
 import { SCROLL_WIDTH, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
 import { OWN } from '../support/joined-night.ts'
 import { type PhoneService, phoneService } from '../support/phone-service.ts'
 import { HOST } from '../support/web.ts'
 
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 const PHONE = { width: 390, height: 844 }
 const NARROW = { width: 320, height: 640 }
 
@@ -152,8 +151,7 @@ describe.each(['lamp', 'day'])('the way in by the %s look', (look) => {
     await page.click('form button')
     await page.waitForSelector('.problems')
     await page.screenshot({ path: join(PICTURES, `join-${look}-phone.png`), fullPage: true })
-    const { violations } = await new AxeBuilder({ page }).withTags(WCAG).analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
+    expect(await faultsOf(page)).toEqual([])
     if (look === 'lamp') {
       await page.focus('[name=code]')
       const { red, greenOrBlue } = await brightness(page)

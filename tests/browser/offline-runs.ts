@@ -9,7 +9,7 @@ const MINUTE_MS = 60_000
 const SHORTEST_MS = 10_000
 const LONGEST_MS = 30 * MINUTE_MS
 const EQUAL_WITHIN_MS = 3_000
-/** Some hundred times take many minutes. */
+/** Some hundred times take many minutes; the end is told by whoever asked for them. */
 const TOLD_EVERY = 50
 const FATES = ['comes back', 'is reloaded', 'crashes', 'is closed', 'gets no answer'] as const
 type Fate = (typeof FATES)[number]
@@ -77,7 +77,9 @@ export async function sendAway(
     slowestMs = Math.max(slowestMs, tookMs)
     taps += tapped.length
     fates[fate]++
-    if ((run + 1) % TOLD_EVERY === 0) console.log(`${run + 1} of ${runs} times, slowest ${slowestMs} ms, ${late} late`)
+    const done = run + 1
+    if (done < runs && done % TOLD_EVERY === 0)
+      console.log(`${done} of ${runs} times, slowest ${slowestMs} ms, ${late} late`)
   }
   await Promise.all(phones.map(({ context }) => context.close()))
   return { runs, taps, fates, slowestMs, late }

@@ -1,16 +1,15 @@
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { decodeQR } from 'qr/decode.js'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { loadAssets } from '../../server/web/assets.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { complaintsOf, launch, PICTURES, readPdf } from '../support/chromium.ts'
+import { faultsOf } from '../support/field-checks.ts'
 import { dotsOf, SCROLL_WIDTH } from '../support/in-page.ts'
 import { OWN } from '../support/joined-night.ts'
 import { type PhoneService, phoneService } from '../support/phone-service.ts'
 
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 const WIDE = { width: 1200, height: 900 }
 const PHONE = { width: 390, height: 844 }
 const NARROW = { width: 320, height: 640 }
@@ -68,8 +67,7 @@ describe('the page of the phones', () => {
       `http://192.168.137.1:8080/join?as=host#${pairing}`,
       `http://192.168.137.1:8080/tonight/${OWN.id}`,
     ])
-    const { violations } = await new AxeBuilder({ page }).withTags(WCAG).analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
+    expect(await faultsOf(page)).toEqual([])
     for (const viewport of [WIDE, PHONE, NARROW]) {
       await page.setViewportSize(viewport)
       await page.screenshot({ path: join(PICTURES, `phones-${viewport.width}.png`), fullPage: true })

@@ -85,7 +85,7 @@ describe('a new user with an empty laptop', () => {
     await press('main form button')
     expect(await page.textContent('.lead')).toContain('Thursday 17 December 2026')
     const assumed = await page.textContent('.start-assumed')
-    for (const said of ['small town', 'open horizon', 'sunset at 16:4', 'reflector', '650 mm']) {
+    for (const said of ['small town', 'open horizon', 'sunset at 16:4', 'reflector', '650\u00a0mm']) {
       expect(assumed).toContain(said)
     }
     await press('.next-step .button')

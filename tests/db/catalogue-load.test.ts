@@ -7,7 +7,7 @@ import { openDatabase, sqliteFacts } from '../../db/open.ts'
 import { A_FEW_OBJECTS, A_STORY } from '../support/catalogue-data.ts'
 
 const SLOW_MS = 120_000
-const written = { outreach: A_FEW_OBJECTS, stories: [A_STORY], events: {}, names: {}, texts: {} }
+const written = { outreach: A_FEW_OBJECTS, stories: [A_STORY], events: {}, names: {}, texts: {}, topics: {} }
 let folder = ''
 let path = ''
 

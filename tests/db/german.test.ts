@@ -1,8 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { localNamesOf, readLocalNames, readLocalTexts } from '../../db/catalogue/local-names.ts'
+import { constellationRows } from '../../db/catalogue/rows.ts'
 import { shippedWriting } from '../../db/catalogue/shipped.ts'
-import { readStories, STORY_PARTS } from '../../db/catalogue/stories.ts'
+import { readStories } from '../../db/catalogue/stories.ts'
+import { readTopics, searchWords, topicsOf } from '../../db/catalogue/topic-words.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
+import { STORY_PARTS } from '../../server/tours/story-parts.ts'
+import { OBJECT_KINDS } from '../../server/tours/target.ts'
+import { readWordTables } from '../../server/web/language.ts'
 import { OUTREACH } from '../support/evenings.ts'
 import { sentencesOf } from '../support/plain-words.ts'
 
@@ -79,4 +84,34 @@ it('every short text of the list is said in German', () => {
 it('what happened on Earth is told of the same years as in English', () => {
   const years = (language: string) => readWorldEvents(language).map(({ fromYear, toYear }) => [fromYear, toYear])
   expect(years('de')).toEqual(years('en'))
+})
+
+describe('the German words to search by', () => {
+  const rows = readTopics('de')
+  const phrasesOf = (about: string) => rows.find((row) => row.about === about)?.phrases.split('; ') ?? []
+
+  it('name every kind and every constellation, the latter first as pages call it', () => {
+    const { de = {} } = readWordTables()
+    expect(OBJECT_KINDS.filter((kind) => phrasesOf(kind).length === 0)).toEqual([])
+    const codes = [...constellationRows().keys()]
+    expect(codes).toHaveLength(88)
+    expect(codes.map((code) => phrasesOf(code)[0])).toEqual(codes.map((code) => de[`constellation.${code}`]))
+  })
+
+  it.each([
+    ['Mond,Mond', 'about'],
+    ['moon,Mond;Monde', 'phrases'],
+    ['moon,Mond\nmoon,Monde', '"moon" is there already'],
+  ])('refuse a row that does not hold: %s', (text, message) => {
+    const file = { name: 'invented.csv', text: `about,phrases\n${text}\n` }
+    expect(() => topicsOf(file)).toThrow(message)
+    expect(() => topicsOf(file)).toThrow(/^invented\.csv line \d/)
+  })
+
+  it('are of a kind or a constellation, and are read without their small words', () => {
+    expect(() => searchWords([{ about: 'rocket', phrases: 'Rakete' }], [])).toThrow('"rocket" is no kind')
+    const { topics, small } = searchWords(rows, constellationRows().values())
+    expect(topics.get('Cru')).toEqual(expect.arrayContaining(['crux', 'kreuz sudens']))
+    expect(small.has('des')).toBe(true)
+  })
 })

@@ -8,6 +8,7 @@ import { type ObjectStore, objectStore } from '../../db/objects.ts'
 import { openDatabase } from '../../db/open.ts'
 import type { MoonFeature } from '../../server/sight/moon-features.ts'
 import type { ObjectKind, ShowObject } from '../../server/tours/target.ts'
+import { TOPICS } from '../support/catalogue-data.ts'
 import { AN_OBJECT } from '../support/field-data.ts'
 
 const thing = (
@@ -79,7 +80,10 @@ let objects: ObjectStore
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'duskrow-search-'))
   db = openDatabase(folder)
-  attachCatalogue(db, ensureCatalogue(folder, { outreach: LIST, stories: [], events: {}, names: {}, texts: {} }))
+  attachCatalogue(
+    db,
+    ensureCatalogue(folder, { outreach: LIST, stories: [], events: {}, names: {}, texts: {}, topics: TOPICS }),
+  )
   objects = objectStore(db)
 }, 120_000)
 afterAll(() => {
@@ -114,6 +118,30 @@ describe('kinds and constellations in plain words', () => {
     ['cyg', ['hip95947', 'ngc7000']],
     ['nebula ori', ['m42', 'm43', 'm78']],
   ])('answers %s with %j', (query, found) => {
+    expect(listed(query)).toEqual(found)
+  })
+
+  it.each([
+    ['Kugelsternhaufen', ['m13']],
+    ['Kugelhaufen im Herkules', ['m13']],
+    ['roter Stern', ['hip107259']],
+    ['Doppelstern im Schwan', ['hip95947']],
+    ['Galaxien im Löwen', ['m65', 'ngc3344']],
+    ['Galaxie im Kleinen Löwen', ['ngc3344']],
+    ['Sternschnuppen', ['shower-ori']],
+    ['offene Sternhaufen', ['m45', 'ngc869']],
+    ['Sternhaufen', ['m45', 'ngc869', 'm13']],
+    ['Nebel', ['m42', 'm57', 'ngc7000', 'm43', 'm78']],
+    ['planetarischer Nebel', ['m57']],
+    ['Gasnebel', ['m42', 'ngc7000', 'm43', 'm78']],
+    ['Planeten', ['saturn']],
+    ['Monde des Saturn', ['titan']],
+    ['mit bloßem Auge', ['eye-milky-way']],
+    ['im Sternbild Schwan', ['hip95947', 'ngc7000']],
+    ['Stier', ['m45']],
+    ['Glaxien', ['m31', 'm65', 'ngc3344']],
+    ['Kugelsternhaufn', ['m13']],
+  ])('answers the German %s with %j', (query, found) => {
     expect(listed(query)).toEqual(found)
   })
 

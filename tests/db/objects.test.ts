@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { attachCatalogue, ensureCatalogue } from '../../db/catalogue/load.ts'
 import { type ObjectStore, objectStore } from '../../db/objects.ts'
 import { openDatabase } from '../../db/open.ts'
-import { A_FEW_OBJECTS, A_STORY } from '../support/catalogue-data.ts'
+import { A_FEW_OBJECTS, A_STORY, TOPICS } from '../support/catalogue-data.ts'
 
 let folder = ''
 let db: Database
@@ -18,7 +18,14 @@ beforeAll(() => {
   db = openDatabase(folder)
   attachCatalogue(
     db,
-    ensureCatalogue(folder, { outreach: A_FEW_OBJECTS, stories: [A_STORY], events: {}, names: {}, texts: {} }),
+    ensureCatalogue(folder, {
+      outreach: A_FEW_OBJECTS,
+      stories: [A_STORY],
+      events: {},
+      names: {},
+      texts: {},
+      topics: TOPICS,
+    }),
   )
   objects = objectStore(db)
 }, 120_000)

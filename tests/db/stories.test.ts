@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { shippedWriting } from '../../db/catalogue/shipped.ts'
-import { readStories, STORY_PARTS, storiesOf } from '../../db/catalogue/stories.ts'
+import { readStories, storiesOf } from '../../db/catalogue/stories.ts'
+import { STORY_PARTS } from '../../server/tours/story-parts.ts'
 import type { Story } from '../../server/tours/target.ts'
 import { OUTREACH } from '../support/evenings.ts'
 import { lightYearsSaid, runsOf, schoolGrade, sentencesOf, syllablesOf, wordsOf } from '../support/plain-words.ts'

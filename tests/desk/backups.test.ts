@@ -150,7 +150,7 @@ describe('the second folder', () => {
     rmSync(stick, { recursive: true })
     renameSync(away, stick)
     await minutesLater(1)
-    await expect.poll(() => state()).toEqual({ trouble: null, lastAt: desk().status().lastAt })
+    await expect.poll(() => state()).toMatchObject({ trouble: null, lastAt: desk().status().lastAt })
     expect(onStick()).toHaveLength(2)
     rmSync(stick, { recursive: true })
   })

@@ -4,6 +4,7 @@ import type { DateDesk, YearQuery } from '../../server/desk/dates.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { FIRST_RULES } from '../../server/tours/date-rules.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { TELESCOPE_DRAFT } from '../support/field-data.ts'
 
 const EVERYTHING: YearQuery = { siteId: null, from: '2026-12', telescopeIds: [] }
 
@@ -69,6 +70,13 @@ describe('the dates of a real list', () => {
     )
     const fewest = Math.min(...near.map(({ broken }) => broken.length))
     expect(backUp).toEqual(near.find(({ broken }) => broken.length === fewest))
+  })
+
+  it('are reckoned for the telescopes that are in use, and not for one that is put away', () => {
+    const away = desk.telescopes.putAway(desk.telescopes.add({ ...TELESCOPE_DRAFT, name: 'Old one' }).id, true)
+    const inUse = desk.telescopes.all().filter(({ id }) => id !== away.id)
+    expect(desk.dates.year(EVERYTHING).telescopes).toEqual(inUse)
+    expect(desk.dates.year({ ...EVERYTHING, telescopeIds: [away.id] }).telescopes).toEqual(inUse)
   })
 
   it('keep the rules of a site over a restart, and refuse wrong ones', { timeout: SLOW_MS }, async () => {

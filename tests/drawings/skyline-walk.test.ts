@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { QUARTER_PX, QUARTERS_DEG, skylineQuarter, tappedCorner } from '../../server/drawings/skyline-quarter.ts'
 import { skylineWalk } from '../../server/drawings/skyline-walk.ts'
 import { svgElement, svgText } from '../../server/drawings/svg.ts'
+import { WALK_NARROW, WALK_PAPER } from '../../server/drawings/walk-scale.ts'
 import { type Box, overlaps } from '../../server/drawings/word-box.ts'
 import type { ClearSpan } from '../../server/tours/clear-spans.ts'
 import type { WalkPoint } from '../../server/tours/walks.ts'
@@ -27,8 +28,8 @@ const span = (from: number, until: number, after: ClearSpan['after']): ClearSpan
   before: null,
   after,
 })
-const draw = (walk: readonly WalkPoint[], clear: readonly ClearSpan[] = []) =>
-  skylineWalk({ walk, clear, site: { horizon, zone }, name: 'A & B' }, ENGLISH)
+const draw = (walk: readonly WalkPoint[], clear: readonly ClearSpan[] = [], paper = WALK_PAPER) =>
+  skylineWalk({ walk, clear, site: { horizon, zone }, name: 'A & B' }, ENGLISH, paper)
 
 describe('the drawing of a walk', () => {
   it('draws half hours to scale: east to the left of south, higher further up', () => {
@@ -61,21 +62,29 @@ describe('the drawing of a walk', () => {
     expect(svg).not.toMatch(/style=|<script|NaN|opacity/)
   })
 
-  it('sets every name and time apart from the others and on the paper', () => {
+  it.each([
+    ['as it is printed', WALK_PAPER, 14],
+    ['for a phone', WALK_NARROW, 12],
+  ])('sets every name and time apart from the others and on the paper, %s', (_name, paper, leastPt) => {
     const walk = Array.from({ length: 37 }, (_, k) => point(5 * k, 150 + 2 * k, 12 + k))
-    const drawn = draw(walk, [span(30, 60, { code: 'skyline', name: 'oak' }), span(90, 180, null)])
+    const drawn = draw(walk, [span(30, 60, { code: 'skyline', name: 'oak' }), span(90, 180, null)], paper)
     if (!drawn) throw new Error('Nothing was drawn')
     const { things, moments, bar, widthMm, heightMm } = drawn
-    expect(widthMm).toBe(180)
+    expect(widthMm).toBe(paper.widthMm)
     expect(things.map(({ name }) => name)).toContain('oak <old>')
     expect(moments.filter(({ time }) => time !== null).length).toBeGreaterThan(3)
     const boxes: Box[] = [...things.map(({ box }) => box), ...moments.flatMap(({ time }) => time ?? [])]
     boxes.push(...bar.ends, ...bar.pieces.map(({ word }) => word))
     for (const [i, box] of boxes.entries()) {
-      expect(box.sizePt).toBeGreaterThanOrEqual(14)
+      expect(box.sizePt).toBeGreaterThanOrEqual(leastPt)
       expect(box.x1 >= 0 && box.x2 <= widthMm && box.y1 >= 0 && box.y2 <= heightMm, box.lines.join(' ')).toBe(true)
       expect(boxes.slice(i + 1).some((other) => overlaps(box, other, -0.01))).toBe(false)
     }
+  })
+
+  it('has letters that are read on a phone of 320 pixels, with a margin at each side', () => {
+    const letterMm = (WALK_NARROW.sizePt * 25.4) / 72
+    expect((letterMm / WALK_NARROW.widthMm) * (320 - 2 * 16)).toBeGreaterThan(11)
   })
 
   it('has one bar, as long as the public hours, with a piece and its words for every clear span', () => {

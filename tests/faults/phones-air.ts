@@ -4,14 +4,14 @@ export interface Answered {
   readonly text: string
 }
 
-export interface Parcel {
+interface Parcel {
   readonly phone: number
   readonly body: string
   readonly settle: (answer: Answered | null) => void
 }
 
 const FAULTS = ['dropped', 'unanswered', 'doubled', 'overtaken', 'cut'] as const
-export type Fault = (typeof FAULTS)[number]
+type Fault = (typeof FAULTS)[number]
 
 interface AirNeeds {
   readonly random: () => number

@@ -1,7 +1,7 @@
 import { type Act, outbox } from '../../views/scripts/outbox.ts'
 import { phoneShelf } from './phones-shelf.ts'
 
-export interface Sent {
+interface Sent {
   readonly key: string
   readonly secondsAgo: number
 }

@@ -5,7 +5,7 @@ import type { Air, Answered } from './phones-air.ts'
 import { pageShelf } from './phones-shelf.ts'
 
 /** One page of a phone. */
-export interface PhonePage {
+interface PhonePage {
   add(act: Act): void
   /** Sends what waits, and again until nothing does. */
   deliver(): void

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { shareOf } from '../bench/median.ts'
 import { recordRow } from '../support/fault-rows.ts'
 import { killRounds } from '../support/kill-rounds.ts'
 
@@ -23,6 +24,3 @@ it(`a service killed under forty phones loses, invents and doubles nothing (${KI
   console.log(`SEED=${SEED}: ${reached}\n${soon}`)
   expect(problems).toEqual([])
 })
-
-const shareOf = (times: readonly number[], share: number): number =>
-  [...times].sort((a, b) => a - b)[Math.ceil(times.length * share) - 1] ?? Number.NaN

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { seededRandom } from '../../server/sky/random.ts'
-import { meanWaitSec } from '../../server/tours/line.ts'
 import { advanceLines, beginLines } from '../../server/tours/simulation.ts'
 import type { Habits } from '../../server/tours/simulation-lines.ts'
 import type { Visitor } from '../../server/tours/simulation-visitors.ts'
@@ -54,14 +53,18 @@ function simulated(load: number) {
   return { mean, within: T_39 * Math.sqrt(variance / RUNS) }
 }
 
-// Mean wait of one server with random arrivals and a fixed time of service, u s / (2 (1 - u)): F. Pollaczek, Math. Z. 32
-// (1930), 64, and A. Khinchine, Mat. Sb. 39 (1932), 73; formula from memory.
+/**
+ * Mean wait of one server with random arrivals and a fixed time of service, u s / (2 (1 - u)) for a load u below 1:
+ * F. Pollaczek, Math. Z. 32 (1930), 64, and A. Khinchine, Mat. Sb. 39 (1932), 73; formula from memory.
+ */
+const meanWaitSec = (load: number): number => (load * CYCLE_SEC) / (2 * (1 - load))
+
 describe('the simulated line at one telescope with random arrivals', () => {
   it.each([0.3, 0.6, 0.8])(
     'waits as the published formula says for a load of %f',
     (load) => {
       const { mean, within } = simulated(load)
-      const published = meanWaitSec(load, CYCLE_SEC)
+      const published = meanWaitSec(load)
       console.info(
         `load ${load}: published ${published.toFixed(2)} s, simulated ${mean.toFixed(2)} s, 95 % interval +-${within.toFixed(2)} s`,
       )

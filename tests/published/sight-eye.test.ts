@@ -4,14 +4,8 @@ import { type Limit, limitOf } from '../../server/sight/limit.ts'
 import { cdFromMag, magFromCd } from '../../server/sight/luminance.ts'
 import { uniformMargin } from '../../server/sight/patch.ts'
 import { colourLossMag } from '../../server/sight/star.ts'
-import {
-  contrastFloor,
-  fullRange,
-  magFromLux,
-  pointLux,
-  spreadSr,
-  thresholdContrast,
-} from '../../server/sight/threshold.ts'
+import { contrastFloor, fullRange, magFromLux, pointLux, spreadSr } from '../../server/sight/threshold.ts'
+import { thresholdContrast } from '../support/threshold-contrast.ts'
 
 // Crumey, MNRAS 442 (2014), 2600 (arXiv 1405.4209), read in public transcriptions that quote the paper by equation.
 const starMag = (mu: number, fieldFactor = 1) => magFromLux(fieldFactor * pointLux(cdFromMag(mu)))

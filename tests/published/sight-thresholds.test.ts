@@ -2,15 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
 import { limitOf } from '../../server/sight/limit.ts'
 import { cdFromMag } from '../../server/sight/luminance.ts'
-import {
-  contrastFloor,
-  fullRange,
-  magFromLux,
-  pointLux,
-  scotopic,
-  spreadSr,
-  thresholdContrast,
-} from '../../server/sight/threshold.ts'
+import { contrastFloor, fullRange, magFromLux, pointLux, scotopic, spreadSr } from '../../server/sight/threshold.ts'
+import { thresholdContrast } from '../support/threshold-contrast.ts'
 
 // Crumey, MNRAS 442 (2014), 2600 (arXiv 1405.4209), read in public transcriptions that quote the paper by equation and table.
 const SKY_CD = 2e-4 // his mu = 21.83

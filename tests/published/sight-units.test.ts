@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
-import { cdFromMag, cdFromNanolambert, magFromCd, nanolambertFromMag } from '../../server/sight/luminance.ts'
+import { cdFromMag, cdFromNanolambert, magFromCd } from '../../server/sight/luminance.ts'
 import { siteCd, skyMagOfClass } from '../../server/sight/site-light.ts'
+
+/** Nanolamberts of a sky in V magnitudes per square arcsecond (Krisciunas & Schaefer, PASP 103 (1991), 1033, eq. 1). */
+const nanolambertFromMag = (magPerArcsec2: number): number => 34.08 * Math.exp(20.7233 - 0.92104 * magPerArcsec2)
 
 describe('units of sky brightness', () => {
   it('turns magnitudes into nanolamberts and candelas alike, within a hundredth', () => {

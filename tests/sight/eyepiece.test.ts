@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { bestView, framesDeg } from '../../server/sight/eyepiece.ts'
+import { bestView } from '../../server/sight/eyepiece.ts'
+import { framesDeg } from '../../server/sight/frame.ts'
 import { highestPower } from '../../server/sight/power.ts'
 import type { Subject } from '../../server/sight/subject.ts'
 import { conditionsWith, darkNight, moonNight, things } from '../support/sight-data.ts'

@@ -2,19 +2,19 @@ import { isDeepStrictEqual } from 'node:util'
 import type { Database } from 'better-sqlite3'
 import { migrate } from '../../db/migrate.ts'
 import { openDatabase } from '../../db/open.ts'
-import { markLog } from '../../server/desk/mark-log.ts'
-import { markDesk } from '../../server/desk/marks.ts'
+import type { MarkDesk } from '../../server/desk/marks.ts'
 import { openStores } from '../../server/desk/stores.ts'
 import { Fault } from '../../server/errors.ts'
 import { seededRandom } from '../../server/sky/random.ts'
 import type { Tour } from '../../server/tours/tour.ts'
+import { bareMarks } from './bare-marks.ts'
 import { standingClock } from './desk-folder.ts'
 import { type DrawnNight, drawnNight, type Sending, STARTS_MS } from './drawn-acts.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR } from './field-data.ts'
 import { plainNight } from './plain-night.ts'
 
 /** What many sequences of acts have shown. */
-export interface OrdersSeen {
+interface OrdersSeen {
   readonly sequences: number
   readonly sendings: number
   /** Acts that came in, replays and refused ones with them. */
@@ -45,8 +45,6 @@ export function playOrders(count: number, seed: number, folder = ':memory:'): Or
   return { ...sums, problems }
 }
 
-type Desk = ReturnType<typeof markDesk>
-
 /** A service's marks over a database in which each sequence has a night of its own. */
 function player(db: Database) {
   migrate(db)
@@ -56,8 +54,7 @@ function player(db: Database) {
   const clock = standingClock(new Date(STARTS_MS).toISOString())
   const tours = new Map<string, Tour>()
   const programme = (nightId: string) => tours.get(nightId)
-  const newDesk = (): Desk =>
-    markDesk({ ...stores, clock, log: markLog(stores.marks), knowsObject: () => true, programme })
+  const newDesk = () => bareMarks(stores, clock, programme)
   const rows = db.prepare<[string], { seq: number; key: string }>(
     'SELECT seq, key FROM mark WHERE night_id = ? ORDER BY seq',
   )
@@ -72,7 +69,7 @@ function player(db: Database) {
     const model = plainNight(stationIds, stops)
     const seen = { sendings: 0, arrivals: 0, kept: 0, refused: 0, undos: 0, asked: 0, problems: [] as string[] }
 
-    function compareField(of: Desk, who: string, ms: number): void {
+    function compareField(of: MarkDesk, who: string, ms: number): void {
       clock.moveTo(new Date(ms).toISOString())
       const { seq, ...told } = of.field(id)
       seen.asked += 1
@@ -109,7 +106,7 @@ const draftOf = ({ key, kind, stationId, payload }: Sending['acts'][number], sec
   secondsAgo,
 })
 
-function send(desk: Desk, nightId: string, { role, clockMs, acts }: Sending) {
+function send(desk: MarkDesk, nightId: string, { role, clockMs, acts }: Sending) {
   const drafts = acts.map((act) => draftOf(act, (clockMs - act.atMs) / 1000))
   try {
     const { kept, refused } = desk.record(nightId, drafts, 'Adaeze', role)

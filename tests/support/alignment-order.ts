@@ -61,7 +61,7 @@ function rulesOf({ stars: two, azimuthApartDeg }: Pair, isAltAz: boolean): reado
 const compare = (a: readonly number[], b: readonly number[]): number =>
   a.map((value, i) => value - (b[i] ?? 0)).find((by) => by !== 0) ?? 0
 
-export interface OrderFigures {
+interface OrderFigures {
   readonly pairs: number
   /** Pairs in the wrong order by a rule, or by a simulated error that is surely greater. */
   readonly wrong: readonly string[]

@@ -1,7 +1,11 @@
+import { readTopics } from '../../db/catalogue/topic-words.ts'
 import type { ShowObject, Story } from '../../server/tours/target.ts'
 import { AN_OBJECT } from './field-data.ts'
 
 const cluster = (given: Partial<ShowObject>): ShowObject => ({ ...AN_OBJECT, kind: 'open-cluster', ...given })
+
+/** The words to search by that ship. */
+export const TOPICS = { en: readTopics('en'), de: readTopics('de') }
 
 /** An outreach list small enough to know by heart. */
 export const A_FEW_OBJECTS: readonly ShowObject[] = [

@@ -17,7 +17,7 @@ export interface DrawnError {
 }
 
 /** How far two stars are off the middle, each along two axes, in centring errors. */
-export type Draw = readonly [number, number, number, number]
+type Draw = readonly [number, number, number, number]
 
 /** Normal numbers, the same for the same seed. */
 export function normalDraws(count: number, seed: number): readonly Draw[] {

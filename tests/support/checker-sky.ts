@@ -19,7 +19,7 @@ import type { Night } from '../../server/tours/night.ts'
 import type { ShowObject } from '../../server/tours/target.ts'
 import type { Telescope } from '../../server/tours/telescope.ts'
 
-export interface Seen {
+interface Seen {
   readonly chance: number
   readonly view: number
 }

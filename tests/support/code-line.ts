@@ -1,7 +1,7 @@
 import { Agent, request } from 'node:http'
 
 /** What the laptop said to a code. */
-export interface CodeAnswer {
+interface CodeAnswer {
   readonly status: number
   /** Seconds to wait, where it asks for that. */
   readonly waitSec: number

@@ -2,9 +2,8 @@ import { writeSync } from 'node:fs'
 import { openFolder } from '../../db/folder.ts'
 import { openBackups } from '../../server/desk/backup-start.ts'
 import { newId } from '../../server/desk/ids.ts'
-import { markLog } from '../../server/desk/mark-log.ts'
-import { markDesk } from '../../server/desk/marks.ts'
 import { openStores } from '../../server/desk/stores.ts'
+import { bareMarks, onlyNight } from './bare-marks.ts'
 
 /**
  * Run as a process of its own until it is killed: takes a mark every twenty seconds of a made-up clock on the only night of
@@ -26,20 +25,13 @@ const open = await openFolder(folder)
 const { desk } = await openBackups({ ...open, folder, nowMs: () => nowMs, backups: { second: null, every } })
 const stores = openStores(open.db)
 const clock = { now: () => new Date(nowMs), isRehearsal: true, speed: 1 }
-const marks = markDesk({
-  ...stores,
-  clock,
-  log: markLog(stores.marks),
-  knowsObject: () => true,
-  programme: () => undefined,
-})
-const [night] = stores.nights.all()
-if (!night) throw new Error('The folder has no night')
+const marks = bareMarks(stores, clock)
+const night = onlyNight(stores)
 
-function takeOne(nightId: string): void {
+function takeOne(): void {
   const payload = { adults: 1, children: 0 }
   const draft = { key: newId(), kind: 'counted' as const, stationId: null, payload, secondsAgo: 0 }
-  for (const { key } of marks.record(nightId, [draft], 'Mirela', 'helper').kept) say(`ack ${key} ${nowMs}`)
+  for (const { key } of marks.record(night.id, [draft], 'Mirela', 'helper').kept) say(`ack ${key} ${nowMs}`)
 }
 
 async function whileCopying(copying: Promise<unknown>): Promise<void> {
@@ -47,7 +39,7 @@ async function whileCopying(copying: Promise<unknown>): Promise<void> {
   const done = copying.then(() => {
     isDone = true
   })
-  for (; !isDone; await soon()) takeOne(night?.id ?? '')
+  for (; !isDone; await soon()) takeOne()
   await done
 }
 
@@ -60,7 +52,7 @@ await whileCopying(firstCopy())
 say('copied')
 for (let second = SECONDS_APART; ; second += SECONDS_APART) {
   nowMs += SECONDS_APART * 1_000
-  takeOne(night.id)
+  takeOne()
   if (second % 60 !== 0) continue
   const before = desk.status().lastAt
   if (nowMs - (before?.getTime() ?? 0) >= 600_000) say('copying')

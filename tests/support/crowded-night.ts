@@ -47,7 +47,7 @@ export function actOf(key: string, i: number, { stationIds }: Pick<CrowdedNight,
   return { key, kind: 'showing', stationId, payload: { targetKey: 'saturn', aim: 'whole' }, secondsAgo: 0 }
 }
 
-export interface Answer {
+interface Answer {
   readonly status: number
   readonly text: string
 }

@@ -1,6 +1,5 @@
 import type { TourState } from '../../server/desk/desk.ts'
 import { passesIn } from '../../server/tours/own-pass.ts'
-import type { Telescope } from '../../server/tours/telescope.ts'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
@@ -14,9 +13,6 @@ import { objectTonightPage } from '../../server/web/pages/object-tonight.ts'
 import { problemPage } from '../../server/web/pages/problem-page.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
-import { telescopePage } from '../../server/web/pages/telescope.ts'
-import { telescopeFormPage } from '../../server/web/pages/telescope-form.ts'
-import { telescopesPage } from '../../server/web/pages/telescopes.ts'
 import { THE_AGAIN } from './again-data.ts'
 import { BACKUP_PAGES } from './backup-pages.ts'
 import { A_BESIDE, A_MIXED_NIGHT } from './beside-data.ts'
@@ -43,20 +39,12 @@ import { READING_PAGES } from './reading-pages.ts'
 import { REPORT_PAGES } from './report-pages.ts'
 import { SET_UP_PAGES } from './set-up-pages.ts'
 import { START_PAGES } from './start-data.ts'
+import { TELESCOPE_PAGES } from './telescope-pages.ts'
 import { ONE_THING, THE_LIST } from './thing-pages.ts'
 import { A_HIT, A_TONIGHT, NEVER_TONIGHT } from './tonight-data.ts'
 import { THE_WISHES } from './wish-pages.ts'
 
 const BARE_NIGHT = { ...A_NIGHT, visitors: [], stations: [] }
-const WITH_BARLOW = { ...A_TELESCOPE, id: 'telescope-2', factors: [{ id: 'factor-1', name: '2x Barlow', factor: 2 }] }
-const OLD_FRIEND: Telescope = {
-  ...WITH_BARLOW,
-  id: 'telescope-3',
-  isPutAway: true,
-  finder: { kind: 'right-angle', fieldDeg: 6.5, powerX: 8 },
-  inKitSince: 1998,
-  note: 'Focuser sticks in frost.',
-}
 const BLANK = { values: {}, problems: [] }
 const WRONG = {
   values: { 'visitors.0.startsAt': '18:30', 'visitors.0.adults': 'many' },
@@ -92,6 +80,7 @@ export const EVERY_PAGE: Models = {
       tour: TOUR,
       state: WAITED_FOR,
       field: A_FIELD,
+      out: [],
       go: nothingKnown(A_NIGHT),
       phones: [A_PHONE_NOW, A_WAITING_PHONE],
       backups: A_BAD_STATUS,
@@ -106,6 +95,7 @@ export const EVERY_PAGE: Models = {
       tour: undefined,
       state: undefined,
       field: undefined,
+      out: [],
       go: undefined,
       phones: [],
       backups: null,
@@ -132,6 +122,7 @@ export const EVERY_PAGE: Models = {
       stationRows: 4,
       sites: [A_SITE],
       telescopes: [A_TELESCOPE],
+      nights: [A_NIGHT],
       factors: [{ ...AN_IN_USE, siteId: A_SITE.id, site: A_SITE.name }],
     }),
     nightFormPage(HOST, {
@@ -141,6 +132,7 @@ export const EVERY_PAGE: Models = {
       stationRows: 12,
       sites: [],
       telescopes: [],
+      nights: [],
       factors: [],
     }),
   ],
@@ -163,24 +155,7 @@ export const EVERY_PAGE: Models = {
       search: null,
     }),
   ],
-  telescopes: [
-    telescopesPage(HOST, [A_TELESCOPE, WITH_BARLOW, OLD_FRIEND], [A_NIGHT]),
-    telescopesPage(VISITOR, [], []),
-  ],
-  telescope: [
-    telescopePage(HOST, { telescope: OLD_FRIEND, nights: [A_NIGHT], sites: [A_SITE], sky: '8' }),
-    telescopePage(VISITOR, { telescope: A_TELESCOPE, nights: [], sites: [], sky: undefined }),
-  ],
-  'telescope-form': [
-    telescopeFormPage(HOST, { id: null, state: WRONG, rows: { eyepieces: 3, factors: 1 }, sites: [], asked: null }),
-    telescopeFormPage(HOST, {
-      id: 'telescope-1',
-      state: BLANK,
-      rows: { eyepieces: 12, factors: 3 },
-      sites: [A_SITE],
-      asked: WITH_BARLOW,
-    }),
-  ],
+  ...TELESCOPE_PAGES,
   programme: [
     programmePage(HOST, {
       night: A_MIXED_NIGHT,

@@ -30,12 +30,12 @@ export const A_STAR: ObjectHit = {
   isOutreach: false,
 }
 
-export const LISTED: ListedThing = {
+const LISTED: ListedThing = {
   hit: { ...A_STAR, ...pick(AN_OBJECT), isOutreach: true },
   object: AN_OBJECT,
   seasonal: A_SEASONAL,
 }
-export const UNLISTED: ListedThing = { hit: A_STAR, object: null, seasonal: null }
+const UNLISTED: ListedThing = { hit: A_STAR, object: null, seasonal: null }
 
 function pick({ key, name, kind, constellation, magnitude, raDeg, decDeg }: ShowObject) {
   return { key, name, kind, constellation, magnitude, raDeg, decDeg }

@@ -26,7 +26,7 @@ const STARS: readonly FaultThing[] = brightStars().map(({ key, name, magnitude, 
   place,
 }))
 
-export interface FaultCase {
+interface FaultCase {
   readonly cause: FaultCause
   readonly question: FaultQuestion
   /** The miss before the noise. */

@@ -52,7 +52,7 @@ export const A_FINDING: FaultFinding = {
     },
   },
 }
-export const NO_FINDING: FaultFinding = { things: { bodies: [], stars: [], targets: [] }, answer: null }
+const NO_FINDING: FaultFinding = { things: { bodies: [], stars: [], targets: [] }, answer: null }
 
 const at = new Date('2026-11-20T17:30:00Z')
 

@@ -9,7 +9,7 @@ const FOLDER = join(ROOT, 'test-results/faults')
 export const RECORDING = 'DUSKROW_RECORD_ROWS'
 
 /** What a test of a promise has seen. */
-export interface Reached {
+interface Reached {
   readonly row: number
   /** Where several tests share a row. */
   readonly part?: string

@@ -31,7 +31,7 @@ export const WOODED = site({
 })
 
 /** Everything of the list that stands still and that a telescope may show. */
-export const fixedObjects = (): readonly ShowObject[] =>
+const fixedObjects = (): readonly ShowObject[] =>
   OUTREACH.filter((object) => isForTelescopes(object) && object.raDeg !== null && object.body === null)
 
 const HOUR_MS = 3_600_000

@@ -9,7 +9,7 @@ interface Floor {
 }
 
 /** Versions that the lock file may not go below, and why. From the issue threads of the packages, not from the pages of the advisories. */
-export const FLOORS: readonly Floor[] = [
+const FLOORS: readonly Floor[] = [
   {
     name: 'fastify',
     least: '5.8.5',

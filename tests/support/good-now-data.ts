@@ -4,7 +4,7 @@ import { A_CHECK, A_LINE } from './page-data.ts'
 const SETUP = { tubeId: 'tube-1', eyepieceId: 'eyepiece-1', powerX: 48, trueFieldDeg: 1.1 }
 
 /** A thing in the open that nothing speaks against. */
-export const A_NOW_LINE: NowLine = { ...A_LINE, setups: [SETUP], chance: 0.9, worth: 0.6, but: null }
+const A_NOW_LINE: NowLine = { ...A_LINE, setups: [SETUP], chance: 0.9, worth: 0.6, but: null }
 
 /** Two things that could be shown, and three that were asked for: in the open, taken, and not up yet. */
 export const A_GOOD_NOW: GoodNow = {

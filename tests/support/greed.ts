@@ -33,14 +33,14 @@ export interface GreedSeen {
   readersCut: number
 }
 
-export interface Honest {
+interface Honest {
   readonly operators: number
   readonly pages: number
   readonly marksASecond: number
   readonly seconds: number
 }
 
-export interface Siege extends GreedSeen {
+interface Siege extends GreedSeen {
   readonly marks: number
   readonly lost: readonly string[]
   readonly p50Ms: number

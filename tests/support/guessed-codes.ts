@@ -6,7 +6,7 @@ import { freshFolder, openDesk, removeFolder } from './desk-folder.ts'
 import { testApp, WIDE } from './web.ts'
 
 /** An honest phone: how often its owner mistyped, and how long it then took to get in. */
-export interface HonestJoin {
+interface HonestJoin {
   readonly slips: number
   /** The answers to right codes and what was waited because the laptop said so; null when it never got in. */
   readonly tookMs: number | null

@@ -19,6 +19,12 @@ export function formsOf(html: string, page: string): readonly HtmlForm[] {
     .map((piece) => formOf(piece.split('</form>')[0] ?? '', page))
 }
 
+/** The forms of a page that post to an address of that end, each with what a browser without scripts would send untouched. */
+export const formsTo = (html: string, end: string) =>
+  formsOf(html, '')
+    .filter(({ method, action }) => method === 'post' && action.endsWith(end))
+    .map(({ action, fields }) => ({ action, fields: Object.fromEntries(fields) as Readonly<Record<string, string>> }))
+
 function formOf(html: string, page: string): HtmlForm {
   const tags = tagsOf(html).filter(({ isEnd }) => !isEnd)
   const get = (of: ReadonlyMap<string, string> | undefined, name: string) => plainValue(of?.get(name) ?? '')

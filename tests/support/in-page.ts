@@ -156,17 +156,3 @@ export const FOCUS_CONTRAST = `(() => {${INKS}
   const isDrawn = outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2
   return { what: nameOf(element), ratio: isDrawn ? stand(element.parentElement, outlineColor) : 0 }
 })()`
-
-/** What has the focus and yet is not to be seen where it stands, or lies under something else; null when it is seen. */
-export const FOCUS_SHOWN = `(() => {
-  const element = document.activeElement
-  if (!element || element === document.body) return null
-  const isSeen = (one) => [...one.getClientRects()].some((box) => {
-    const [left, right] = [Math.max(box.left, 0), Math.min(box.right, innerWidth)]
-    const [top, bottom] = [Math.max(box.top, 0), Math.min(box.bottom, innerHeight)]
-    if (right - left < 2 || bottom - top < 2) return false
-    const on = document.elementFromPoint((left + right) / 2, (top + bottom) / 2)
-    return on !== null && one.contains(on)
-  })
-  return [element, ...(element.labels ?? [])].some(isSeen) ? null : element.outerHTML.slice(0, 90)
-})()`

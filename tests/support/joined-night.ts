@@ -5,13 +5,12 @@ import { openDatabase } from '../../db/open.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { DEFAULT_JOIN_LIMITS } from '../../server/desk/join-tries.ts'
 import { joinDesk } from '../../server/desk/joins.ts'
-import { markLog } from '../../server/desk/mark-log.ts'
-import { markDesk } from '../../server/desk/marks.ts'
 import { sessionDesk } from '../../server/desk/sessions.ts'
 import { openStores } from '../../server/desk/stores.ts'
 import { DEFAULT_TRY_LIMITS } from '../../server/desk/tries.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { Tour } from '../../server/tours/tour.ts'
+import { bareMarks } from './bare-marks.ts'
 import { standingClock } from './desk-folder.ts'
 import { fakeDesk, PIN } from './fake-desk.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE, A_TOUR } from './field-data.ts'
@@ -40,9 +39,6 @@ export const OWN = nightOf('night-1', 'station-1')
 export const OTHER = nightOf('night-2', 'station-2')
 export const OWN_TOUR = tourOf('tour-1', OWN)
 
-/** The cookies of everyone who may knock, by what they are. */
-export type Cookies = Readonly<Record<keyof Awaited<ReturnType<typeof letIn>>, string>>
-
 /** A fake desk on two nights whose sessions, codes and marks are the real ones, in memory; and everyone let in who can be. */
 export async function joinedDesk(db = openDatabase(':memory:'), through: (db: Database) => Database = (same) => same) {
   migrate(db)
@@ -55,13 +51,7 @@ export async function joinedDesk(db = openDatabase(':memory:'), through: (db: Da
   const clock = standingClock(EVENING)
   let nowMs = clock.now().getTime()
   const door = { ...stores, heard: new Map<string, number>(), nowMs: () => nowMs }
-  const marks = markDesk({
-    ...stores,
-    clock,
-    log: markLog(stores.marks),
-    knowsObject: () => true,
-    programme: () => OWN_TOUR,
-  })
+  const marks = bareMarks(stores, clock, () => OWN_TOUR)
   const { desk } = fakeDesk({
     sites: [A_SITE],
     telescopes: [A_TELESCOPE],

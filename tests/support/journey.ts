@@ -1,11 +1,12 @@
 import { linkSync, mkdtempSync, readdirSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { CDPSession, Page } from 'playwright-core'
+import type { CDPSession, Locator, Page } from 'playwright-core'
 import { type Demo, startService } from './demo.ts'
 import { removeFolder } from './desk-folder.ts'
 import { faultsOf } from './field-checks.ts'
-import { FOCUS_SHOWN, SCROLL_WIDTH } from './in-page.ts'
+import { SCROLL_WIDTH } from './in-page.ts'
+import { type Stop, stopWithin } from './stops-in-page.ts'
 
 /** How one person goes through a journey: on what screen, in which look where a page has two, and with what. */
 export interface Way {
@@ -14,24 +15,20 @@ export interface Way {
   readonly look: 'day' | 'lamp'
   readonly byKeys: boolean
 }
-const DESKTOP = { width: 1280, height: 900 }
-const PHONE = { width: 390, height: 844 }
+const SCREENS = { laptop: { width: 1280, height: 900 }, phone: { width: 390, height: 844 } }
 const LOOKS = ['day', 'lamp'] as const
-const byMouse = (look: Way['look']): Way[] => [
-  { name: `on a laptop in the ${look} look`, viewport: DESKTOP, look, byKeys: false },
-  { name: `on a phone in the ${look} look`, viewport: PHONE, look, byKeys: false },
-]
-const byKeyboard = (look: Way['look']): Way => ({
-  name: `by keyboard alone in the ${look} look`,
-  viewport: DESKTOP,
-  look,
-  byKeys: true,
-})
+
+/** On either screen, with a finger or a mouse and by keyboard alone: a phone too may have a keyboard, or a switch that does as one. */
+const waysIn = (look: Way['look'], said = ''): Way[] =>
+  Object.entries(SCREENS).flatMap(([screen, viewport]) => [
+    { name: `on a ${screen}${said}`, viewport, look, byKeys: false },
+    { name: `on a ${screen}${said}, by keys`, viewport, look, byKeys: true },
+  ])
 
 /** For pages of the host, which have the day look alone or are opened in both on the way. */
-export const HOST_WAYS: readonly Way[] = [...byMouse('day'), byKeyboard('day')]
+export const HOST_WAYS: readonly Way[] = waysIn('day')
 /** For pages that the field keeps open in one look. */
-export const FIELD_WAYS: readonly Way[] = [...LOOKS.flatMap(byMouse), byKeyboard('lamp')]
+export const FIELD_WAYS: readonly Way[] = LOOKS.flatMap((look) => waysIn(look, ` in the ${look} look`))
 
 /** The tab key is pressed so often before a thing counts as out of its reach. */
 const MOST_TABS = 80
@@ -63,15 +60,19 @@ const isCalled = (name: string, wanted: string | RegExp): boolean =>
 
 /** One person at one page, who finds things by what they are called; faults of every page that was looked at are gathered. */
 export class Person {
-  readonly faults: string[] = []
-  private cdp: CDPSession | undefined
-
   readonly page: Page
   readonly way: Way
+  private readonly found = new Set<string>()
+  private pressedAtMs = Number.NEGATIVE_INFINITY
+  private cdp: CDPSession | undefined
 
   constructor(page: Page, way: Way) {
     this.page = page
     this.way = way
+  }
+
+  get faults(): readonly string[] {
+    return [...this.found]
   }
 
   async open(address: string): Promise<void> {
@@ -79,13 +80,11 @@ export class Person {
     await this.look()
   }
 
-  /** What axe finds, and sideways scrolling, on the page as it stands. */
+  /** Sideways scrolling of the page as it stands, and what axe finds; that is the same whatever people press with, so it is asked once a screen and look. */
   async look(): Promise<void> {
-    const { pathname, search } = new URL(this.page.url())
-    const found = [...(await faultsOf(this.page))]
     const width = await this.page.evaluate<number>(SCROLL_WIDTH)
-    if (width > this.way.viewport.width) found.push(`${width} pixels wide`)
-    this.faults.push(...found.map((fault) => `${this.way.name}, ${pathname}${search}: ${fault}`))
+    if (width > this.way.viewport.width) this.note([`${width} pixels wide`])
+    if (!this.way.byKeys) this.note(await faultsOf(this.page))
   }
 
   /** Follows a link, or sends a form, to the next page, and looks at that. */
@@ -95,10 +94,20 @@ export class Person {
     await this.look()
   }
 
+  /** Presses what is there, or comes soon, and opens first what it is folded into. */
   async press(kind: 'link' | 'button', name: string | RegExp, within = 'body'): Promise<void> {
-    if (!this.way.byKeys) return this.page.locator(within).getByRole(kind, { name, exact: true }).first().click()
-    await this.reach(kind, name, within)
-    await this.page.keyboard.press('Enter')
+    const wanted = this.page.locator(within).getByRole(kind, { name, exact: true, includeHidden: true }).first()
+    await this.unfoldTo(wanted)
+    if (this.way.byKeys) {
+      await this.reach(kind, name, within)
+      await this.page.keyboard.press('Enter')
+    } else await wanted.click()
+    this.pressedAtMs = performance.now()
+  }
+
+  /** Waits until so much time has passed since the last press. */
+  async rest(ms: number): Promise<void> {
+    await this.page.waitForTimeout(Math.max(0, this.pressedAtMs + ms - performance.now()))
   }
 
   async unfold(name: string): Promise<void> {
@@ -125,24 +134,36 @@ export class Person {
     throw new Error(`The arrows never come to ${label}`)
   }
 
+  private note(faults: readonly string[]): void {
+    const { pathname, search } = new URL(this.page.url())
+    for (const fault of faults) this.found.add(`${this.way.name}, ${pathname}${search}: ${fault}`)
+  }
+
+  private async unfoldTo(wanted: Locator): Promise<void> {
+    await wanted.waitFor({ state: 'attached' })
+    if (await wanted.isVisible()) return
+    const folds = wanted.locator('xpath=ancestor::details[not(@open)]/summary')
+    for (const name of await folds.allTextContents()) await this.unfold(name.trim())
+  }
+
   private async kindOfField(label: string): Promise<'textbox' | 'spinbutton'> {
     const isNumber = await this.page.getByRole('spinbutton', { name: label, exact: true }).count()
     return isNumber > 0 ? 'spinbutton' : 'textbox'
   }
 
+  /** Goes with the tab key to what is wanted; at each stop on the way it must be seen where that is, and large enough. */
   private async reach(
     kind: Kind,
     name: string | RegExp,
     within: string,
     key: 'Tab' | 'Shift+Tab' = 'Tab',
   ): Promise<void> {
-    const inside = `document.activeElement?.closest(${JSON.stringify(within)}) != null`
     const isThere = async (): Promise<boolean> => {
+      const { isInside, faults } = await this.page.evaluate<Stop>(stopWithin(within))
+      this.note(faults)
+      if (!isInside) return false
       const focus = await this.focus()
-      const isIt = focus.role === kind && isCalled(focus.name, name) && (await this.page.evaluate<boolean>(inside))
-      const hidden = await this.page.evaluate<string | null>(FOCUS_SHOWN)
-      if (hidden !== null) this.faults.push(`${this.page.url()}: the focus is not to be seen at ${hidden}`)
-      return isIt
+      return focus.role === kind && isCalled(focus.name, name)
     }
     if (await isThere()) return
     await tabUntil(this.page, isThere, `the ${kind} “${name}” on ${this.page.url()}`, key)

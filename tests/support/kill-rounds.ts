@@ -16,7 +16,7 @@ const [LEAST_ANSWERS, MORE_ANSWERS] = [60, 180]
 const LONGEST_COMMIT_MS = 10
 
 /** What was seen of a service that was killed again and again. */
-export interface Killed {
+interface Killed {
   readonly kills: number
   /** Of them, those that came while the service was opening. */
   readonly inOpening: number

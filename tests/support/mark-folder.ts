@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { openFolder } from '../../db/folder.ts'
 import { north } from '../../seed-demo/north.ts'
+import { seedEvening } from '../../seed-demo/seed.ts'
 import { newId } from '../../server/desk/ids.ts'
 import { nightDesk } from '../../server/desk/nights.ts'
 import { siteDesk } from '../../server/desk/sites.ts'
@@ -26,11 +27,9 @@ export async function folderWithNight(): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'duskrow-test-'))
   const { db, close } = await openFolder(folder)
   const stores = openStores(db)
-  const siteId = siteDesk(stores).add(north.site).id
-  const kit = north.telescopes.map((telescope) => telescopeDesk(stores).add(telescope).id)
-  const stations = north.night.stations.map((station, i) => ({ ...station, telescopeId: kit[i] ?? null }))
   const clock = standingClock('2026-12-17T17:20:00Z')
-  nightDesk({ ...stores, clock }).add({ ...north.night, siteId, stations })
+  const nights = nightDesk({ ...stores, clock })
+  seedEvening({ sites: siteDesk(stores), telescopes: telescopeDesk(stores), nights }, north)
   close()
   return folder
 }

@@ -1,10 +1,9 @@
 import { writeSync } from 'node:fs'
 import { openFolder } from '../../db/folder.ts'
 import { realClock } from '../../server/clock.ts'
-import { markLog } from '../../server/desk/mark-log.ts'
-import { markDesk } from '../../server/desk/marks.ts'
 import { openStores } from '../../server/desk/stores.ts'
 import type { MarkDraft } from '../../server/tours/mark.ts'
+import { bareMarks, onlyNight } from './bare-marks.ts'
 
 /**
  * Run as a process of its own: takes marks `<prefix>-00000`, `-00001` ... on the only night of a folder, a few at a time,
@@ -15,16 +14,8 @@ const [folder = '', prefix = '', count = '0', manner = 'careful', most = '3'] = 
 const { db, close } = await openFolder(folder)
 if (manner === 'careless') db.pragma('synchronous = NORMAL')
 const stores = openStores(db)
-const clock = realClock()
-const marks = markDesk({
-  ...stores,
-  clock,
-  log: markLog(stores.marks),
-  knowsObject: () => true,
-  programme: () => undefined,
-})
-const [night] = stores.nights.all()
-if (!night) throw new Error('The folder has no night')
+const marks = bareMarks(stores, realClock())
+const night = onlyNight(stores)
 
 const UNDO_EVERY = 11
 const keyOf = (i: number) => `${prefix}-${String(i).padStart(5, '0')}`
@@ -35,7 +26,7 @@ function draftOf(i: number): MarkDraft {
   if (i % UNDO_EVERY === UNDO_EVERY - 1)
     return { key, kind: 'undo', stationId: null, payload: { markKey: keyOf(i - 5) }, secondsAgo: 0 }
   if (i % 5 === 0) return { key, kind: 'counted', stationId: null, payload: { adults: 2, children: 1 }, secondsAgo }
-  const stationId = night?.stations[i % night.stations.length]?.id ?? null
+  const stationId = night.stations[i % night.stations.length]?.id ?? null
   return { key, kind: 'showing', stationId, payload: { targetKey: 'saturn', aim: 'whole' }, secondsAgo }
 }
 

@@ -16,6 +16,8 @@ const WHY: Readonly<Record<SunWay, RegExp>> = {
 const OF_DUSK = /\b(sunset|(first|second) dusk|full dark)\b/i
 const OF_EMPTY =
   /\/(nights\/[^/]+|programme|check|set-up|align|aloud|dates\/.*|print\/(tonight|run-sheet|sheets|check-sheet|cards|handout|score|eyepiece|set-up-sheet|aloud|sign|teacher-sheet))$/
+/** Its lines are the words of the host. */
+const OF_HOST = /\/checklists\/edit$/
 /** The board and the papers of a night bear its date. */
 const BEARS_DATE = /^\/nights\/[^/]+(\/print\/.*)?$/
 const DAY_MS = 86_400_000
@@ -47,7 +49,8 @@ const isNothingToPlan = (body: string): boolean => wordsOf(body).includes('There
 
 function faultsOfWords({ odd, night }: Visited, url: string, body: string): readonly string[] {
   const words = wordsOf(body)
-  const isTold = OF_DUSK.test(words) || (odd.sun === 'stays-up' && OF_EMPTY.test(url.split('?')[0] ?? ''))
+  const isTold =
+    (OF_DUSK.test(words) && !OF_HOST.test(url)) || (odd.sun === 'stays-up' && OF_EMPTY.test(url.split('?')[0] ?? ''))
   const isOfNight = url.includes(night.id)
   return [
     ...(isOfNight && isTold && !WHY[odd.sun].test(words.replaceAll('\n', ' '))

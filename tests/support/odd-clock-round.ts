@@ -1,17 +1,15 @@
 import { seedEvening } from '../../seed-demo/seed.ts'
-import { buildApp } from '../../server/app.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { eveningSpan, nightHours } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { Tour } from '../../server/tours/tour.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import type { RouteRole } from '../../server/web/roles.ts'
-import { ASSETS } from './assets.ts'
 import { freshFolder, openDesk, removeFolder, standingClock } from './desk-folder.ts'
+import { realApp } from './hosted-night.ts'
 import { nightAddresses } from './night-addresses.ts'
 import type { OddNight } from './odd-clocks.ts'
 import { plainClock } from './other-clock.ts'
-import { asHost, HOST, WIDE } from './web.ts'
+import { asHost } from './web.ts'
 
 const PIN = '271828'
 const STEPS = 60
@@ -42,20 +40,12 @@ export async function oddClockRound() {
   const clock = standingClock(BEFORE)
   const desk = await openDesk(folder, { clock, pin: PIN })
   const routes: RouteRole[] = []
-  const app = await buildApp({
-    desk,
-    clock,
-    words: readWordTables(),
-    allowedHosts: () => new Set([HOST]),
-    limits: WIDE,
-    assets: await ASSETS,
-    routeSeen: (route) => routes.push(route),
-  })
+  const app = await realApp(desk, clock, { routeSeen: (route) => routes.push(route) })
   await app.ready()
   const cookie = `duskrow-session=${await desk.sessions.signIn(PIN)}`
 
   async function get(url: string): Promise<Answer> {
-    const asked = asHost({ method: 'GET', url, headers: { host: HOST, cookie }, payloadAsStream: true })
+    const asked = asHost({ method: 'GET', url, headers: { cookie }, payloadAsStream: true })
     const answer = await app.inject(asked)
     const { statusCode: status, headers } = answer
     const type = String(headers['content-type'] ?? '')

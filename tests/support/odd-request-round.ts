@@ -4,7 +4,7 @@ import { fakeDesk } from './fake-desk.ts'
 import { type OddRequest, oddRequest } from './odd-requests.ts'
 import { type TestApp, testApp, WIDE } from './web.ts'
 
-export interface OddReport {
+interface OddReport {
   readonly problems: readonly string[]
   readonly count: number
   /** How many answers there were of each hundred of statuses. */

@@ -59,6 +59,7 @@ export const PAGES: Readonly<Record<string, string>> = {
   'objects-chosen': '/objects?kind=galaxy&evening=3&good=true',
   object: '/objects/m42',
   'object-star': '/objects/hip100453',
+  'object-star-lamp': '/objects/hip100453?look=lamp',
   'object-lamp': '/objects/m42?look=lamp',
   'own-objects': '/extras',
   'own-form': '/extras/new',

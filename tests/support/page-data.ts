@@ -10,7 +10,10 @@ import type { Viewer } from '../../server/web/pages/sheet.ts'
 import { createWords } from '../../server/words/words.ts'
 import { A_NIGHT, A_TOUR, AN_OBJECT, THE_MOON } from './field-data.ts'
 
-export const ENGLISH = createWords(readWordTables().en ?? {}, { language: 'en', hours12: false, units: 'metric' })
+const TABLES = readWordTables()
+export const ENGLISH = createWords(TABLES.en ?? {}, { language: 'en', hours12: false, units: 'metric' })
+/** Without the German names of things in the sky, which the catalogue has. */
+export const GERMAN = createWords(TABLES.de ?? {}, { language: 'de', hours12: false, units: 'metric' })
 
 const at = (text: string): Date => new Date(`2026-11-20T${text}Z`)
 

@@ -1,8 +1,6 @@
 /** Long enough for what failed out of reach to have been dealt with before the next timer runs. */
 const TURNS_BETWEEN_TIMERS = 12
 
-export type PhoneClock = ReturnType<typeof phoneClock>
-
 /** The clock of one phone: it runs as any other, and a test may let it jump. Its timers run when it is looked at. */
 export function phoneClock() {
   let aheadMs = 0

@@ -5,7 +5,7 @@ import type { Stream } from '../../views/scripts/live.ts'
 const OUT_OF_REACH = new Error('Out of reach')
 
 /** How a phone is out of reach: its connections break and no new one is made, or nothing goes through until it is back. */
-export type Away = 'cut' | 'silent'
+type Away = 'cut' | 'silent'
 
 interface NetNeeds {
   readonly port: number
@@ -127,7 +127,7 @@ async function textOf(answer: IncomingMessage): Promise<string> {
 }
 
 /** Reads the frames of a stream as they come, in parts of any size. */
-export function eventsOf(said: (name: string, data: string, id: string) => void): (part: string) => void {
+function eventsOf(said: (name: string, data: string, id: string) => void): (part: string) => void {
   let rest = ''
   let lastId = ''
   return (part) => {

@@ -6,8 +6,8 @@ import { A_NIGHT } from './field-data.ts'
 import { A_PHONE, A_PHONE_NOW, A_WAITING_PHONE } from './join-data.ts'
 import { HOST, VISITOR } from './page-data.ts'
 
-export const CODES = { token: 'AbCdEfGhIjKlMnOpQrStUv', code: '4F7K92QX' }
-export const ADDRESSES: readonly PhoneAddress[] = [
+const CODES = { token: 'AbCdEfGhIjKlMnOpQrStUv', code: '4F7K92QX' }
+const ADDRESSES: readonly PhoneAddress[] = [
   { network: 'hotspot', address: '192.168.137.1' },
   { network: 'wlan0', address: '192.168.1.23' },
 ]

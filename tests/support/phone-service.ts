@@ -4,7 +4,7 @@ import type { PhoneAddress } from '../../server/web/addresses.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { joinedDesk, OWN } from './joined-night.ts'
-import { asHost, asVisitor, testApp } from './web.ts'
+import { asHost, asVisitor, formPost, testApp } from './web.ts'
 
 export interface PhoneService extends Awaited<ReturnType<typeof phoneService>> {}
 
@@ -29,12 +29,6 @@ export async function phoneService(needs: Partial<AppNeeds> = {}, ...database: P
     app.inject(
       asVisitor({ ...options, headers: { ...(token && { cookie: `duskrow-session=${token}` }), ...options.headers } }),
     )
-  const form = (url: string, fields: Readonly<Record<string, string>>): InjectOptions => ({
-    method: 'POST',
-    url,
-    headers: { 'content-type': 'application/x-www-form-urlencoded' },
-    payload: new URLSearchParams(fields).toString(),
-  })
   return {
     app,
     addresses,
@@ -46,9 +40,9 @@ export async function phoneService(needs: Partial<AppNeeds> = {}, ...database: P
     /** Asks as a phone on the field, with a session or without. */
     phone,
     /** Sends a form from a phone. */
-    send: (url: string, fields: Readonly<Record<string, string>>, token = '') => phone(form(url, fields), token),
+    send: (url: string, fields: Readonly<Record<string, string>>, token = '') => phone(formPost(url, fields), token),
     /** Sends the form of an act on the page of the phones. */
-    act: (act: string, value = '') => host(form(`/nights/${OWN.id}/phones`, { act, value })),
+    act: (act: string, value = '') => host(formPost(`/nights/${OWN.id}/phones`, { act, value })),
     async close() {
       await app.close()
       joined.close()

@@ -9,7 +9,7 @@ export interface PlannedStop {
 }
 
 /** What the script notes of one thing that a station showed. */
-export interface Noted {
+interface Noted {
   readonly stationId: string
   readonly targetKey: string
   readonly fromMin: number

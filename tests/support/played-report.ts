@@ -6,7 +6,7 @@ interface Looks {
 }
 
 /** The parts of a report that a script has counted for itself, as the API tells them. */
-export interface ToldReport extends Looks {
+interface ToldReport extends Looks {
   readonly showings: readonly (Looks & {
     readonly stationId: string
     readonly targetKey: string

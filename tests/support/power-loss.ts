@@ -15,7 +15,7 @@ import { folderWithNight, type Manner, takerArgs } from './mark-folder.ts'
 import { type DiskCall, writeLog } from './write-log.ts'
 
 /** A night of acts taken by a process: the folder before it, all that it asked of the disk, and the marks in the end. */
-export interface LoggedNight {
+interface LoggedNight {
   readonly before: Image
   readonly calls: readonly DiskCall[]
   readonly night: Night
@@ -23,7 +23,7 @@ export interface LoggedNight {
 }
 
 /** What was seen of all the states that a cut can leave. */
-export interface PowerLoss {
+interface PowerLoss {
   readonly cuts: number
   readonly states: number
   /** States that lack a mark which had been acknowledged before the cut. */

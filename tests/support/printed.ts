@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
 /** A sheet as a copier sees it. */
-export interface Sheet {
+interface Sheet {
   readonly widthMm: number
   readonly heightMm: number
   /** How much ink is on it, in dots of black. */

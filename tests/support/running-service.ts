@@ -12,7 +12,7 @@ export interface RunningService {
 }
 
 /** How it is run: what stands before Node on the command line, and which TypeScript Node loads before the service. */
-export interface HowToRun {
+interface HowToRun {
   readonly under?: readonly string[]
   readonly loading?: string
 }

@@ -18,7 +18,7 @@ const SELDOM_EVERY_MS = 2_000
 const SETTLES_BY = 1 / 6
 const SPAN = 1 / 10
 
-export interface SoakPlan {
+interface SoakPlan {
   /** Of real time, for a night of eight hours. */
   readonly minutes: number
   readonly pages: number

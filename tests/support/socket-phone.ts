@@ -35,7 +35,7 @@ export async function bundlePhone(): Promise<vm.Script> {
   return new vm.Script(outputFiles[0]?.text ?? '')
 }
 
-export interface SocketPhoneNeeds {
+interface SocketPhoneNeeds {
   readonly code: vm.Script
   readonly net: PhoneNet
   readonly nightId: string

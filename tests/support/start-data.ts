@@ -1,10 +1,11 @@
 import type { Desk } from '../../server/desk/desk.ts'
 import type { StartDesk, StartPlace } from '../../server/desk/start.ts'
 import type { Pages } from '../../server/web/pages/index.ts'
+import { ASSUMED_NOTE } from '../../server/web/pages/kit-note.ts'
 import { startPage } from '../../server/web/pages/start.ts'
 import { startMadePage } from '../../server/web/pages/start-made.ts'
 import { A_NIGHT, A_SITE, A_TELESCOPE } from './field-data.ts'
-import { ENGLISH, HOST, TOUR, VISITOR } from './page-data.ts'
+import { HOST, TOUR, VISITOR } from './page-data.ts'
 
 const placeAt = (name: string, region: string, longitudeDeg: number): StartPlace => ({
   name,
@@ -26,7 +27,7 @@ export const fakeStart = (nights: Pick<Desk['nights'], 'all' | 'find'>): StartDe
   make: async () => nights.find(nights.all()[0]?.id ?? ''),
 })
 
-const ASSUMED = { ...A_TELESCOPE, id: 'telescope-3', axisHighCm: 120, note: ENGLISH.say('start.kit-note') }
+const ASSUMED = { ...A_TELESCOPE, id: 'telescope-3', axisHighCm: 120, note: ASSUMED_NOTE }
 const station = A_NIGHT.stations[0]
 if (!station) throw new Error('The night of the tests has a station')
 
@@ -53,10 +54,12 @@ export const START_PAGES: Pick<
     startMadePage(HOST, {
       night: { ...A_NIGHT, stations: [station, { ...station, id: 'station-2', telescope: ASSUMED }] },
       tour: TOUR,
+      isTown: true,
     }),
     startMadePage(VISITOR, {
       night: { ...A_NIGHT, site: { ...A_SITE, horizon: [], glow: [] }, stations: [] },
       tour: { ...TOUR, stops: [], notices: [{ code: 'tour.no-telescope' }] },
+      isTown: false,
     }),
   ],
 }

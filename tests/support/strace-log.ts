@@ -17,7 +17,7 @@ export function straceLog(folder: string, command: readonly string[], flags: rea
   return main
 }
 
-export interface AckVerdict {
+interface AckVerdict {
   readonly acks: number
   /** How often the write-ahead log was synced. */
   readonly syncs: number

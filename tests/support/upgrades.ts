@@ -20,7 +20,7 @@ export interface Place {
 }
 
 /** The statements of a migration, without its comments. */
-export const statementsOf = (migration: number): readonly string[] =>
+const statementsOf = (migration: number): readonly string[] =>
   readFileSync(join(MIGRATIONS, files[migration - 1] ?? ''), 'utf8')
     .replaceAll(/--.*$/gm, '')
     .split(';')

@@ -9,7 +9,7 @@ import { readWatched, WATCHED, type Watched } from './watched-browser.ts'
 const ROOT = join(import.meta.dirname, '../..')
 const VITEST = join(ROOT, 'node_modules/vitest/vitest.mjs')
 
-export interface WatchedRun {
+interface WatchedRun {
   readonly tests: number
   /** The names of those that did not pass. */
   readonly failed: readonly string[]

@@ -11,7 +11,7 @@ export const LAN_HOST = '192.168.50.1:8080'
 export const PHONE = '192.168.50.77'
 
 /** A table in which every key stands for itself. */
-export const EVERY_WORD: MessageTable = new Proxy<Record<string, string>>(
+const EVERY_WORD: MessageTable = new Proxy<Record<string, string>>(
   {},
   { get: (_table, key) => String(key), has: () => true },
 )
@@ -51,6 +51,14 @@ export const asHost = (options: InjectOptions): InjectOptions => ({
   ...options,
   remoteAddress: '127.0.0.1',
   headers: { host: HOST, origin: `http://${HOST}`, cookie: HOST_COOKIE, ...options.headers },
+})
+
+/** A form as a browser sends it. */
+export const formPost = (url: string, fields: Readonly<Record<string, string>>): InjectOptions => ({
+  method: 'POST',
+  url,
+  headers: { 'content-type': 'application/x-www-form-urlencoded' },
+  payload: new URLSearchParams(fields).toString(),
 })
 
 /** A request as a visitor's phone sends it. */

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { bodyLook } from '../../server/sky/body.ts'
-import { type DateFacts, type DatesAsk, daysOf, monthOfDates } from '../../server/tours/date-facts.ts'
+import { type DateFacts, type DatesAsk, monthOfDates } from '../../server/tours/date-facts.ts'
 import { dateHours } from '../../server/tours/date-hours.ts'
 import { FIRST_RULES } from '../../server/tours/date-rules.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
 import { eveningChance, seenAtStep } from '../../server/tours/evening-chance.ts'
-import { wallClock } from '../../server/tours/hours.ts'
+import { daysOf, wallClock } from '../../server/tours/hours.ts'
 import { showpiecesOf } from '../../server/tours/missing-showpieces.ts'
-import { DEFAULT_SETTINGS, type Night } from '../../server/tours/night.ts'
 import { whyNotOf } from '../../server/tours/offered.ts'
+import { rowNight } from '../../server/tours/row-night.ts'
 import { placeOf, type Site } from '../../server/tours/site.ts'
 import { stepAt } from '../../server/tours/sky-at.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
@@ -164,18 +164,9 @@ describe('the dates of a month', () => {
 /** The showpieces that half of the newcomers see at some time of the public hours. */
 function wholeEvening({ date, opensAt, bedAt }: DateFacts): readonly string[] {
   if (opensAt === null) return []
-  const night: Night = {
-    id: date,
-    state: 'planned',
-    title: '',
-    date,
-    opens: wallClock(opensAt, BERN.zone),
-    closes: wallClock(bedAt, BERN.zone),
-    visitors: [],
-    settings: { ...DEFAULT_SETTINGS, noviceFactor: 4 },
-    site: BERN,
-    stations: [{ id: 's', name: '', kind: 'telescope', telescope: A_TELESCOPE, operator: '', isForChildren: false }],
-  }
+  const [opens, closes] = [wallClock(opensAt, BERN.zone), wallClock(bedAt, BERN.zone)]
+  const telescopes = [A_TELESCOPE]
+  const night = rowNight({ id: date, date, opens, closes, site: BERN, telescopes, settings: { noviceFactor: 4 } })
   const sky = eveningSky(night, LIST)
   const chance = eveningChance(sky, night, LIST)
   const [from, to] = [Math.ceil(stepAt(sky, opensAt)), Math.floor(stepAt(sky, bedAt))]

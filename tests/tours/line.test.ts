@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { closeLineAt, cycleAt, looksInStay, looksPerHour, meanWaitSec, waitMin } from '../../server/tours/line.ts'
+import { closeLineAt, cycleAt, looksInStay, looksPerHour, waitMin } from '../../server/tours/line.ts'
 import { peopleAt } from '../../server/tours/visitors.ts'
 import { demoNight } from '../support/demo-night.ts'
 
@@ -23,12 +23,6 @@ describe('the line at a telescope', () => {
   it('gives a family of a full field about five looks in a stay', () => {
     expect(looksInStay(75, 72, 4, 50)).toBeCloseTo(5, 9)
     expect(looksInStay(75, 0, 4, 50)).toBe(Number.POSITIVE_INFINITY)
-  })
-
-  it('waits as the formula for random arrivals and fixed service says, and for ever when overloaded', () => {
-    // Pollaczek-Khinchine with constant service: u s / (2 (1 - u)).
-    expect(meanWaitSec(0.8, 50)).toBeCloseTo(100, 9)
-    expect(meanWaitSec(1, 50)).toBe(Number.POSITIVE_INFINITY)
   })
 
   it('moves more slowly with children and where the operator centres again for everyone', () => {

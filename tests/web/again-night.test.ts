@@ -1,84 +1,32 @@
-import type { FastifyInstance } from 'fastify'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { north } from '../../seed-demo/north.ts'
-import { seedEvening } from '../../seed-demo/seed.ts'
-import { buildApp } from '../../server/app.ts'
-import type { Desk } from '../../server/desk/desk.ts'
-import type { Night } from '../../server/tours/night.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { ASSETS } from '../support/assets.ts'
-import {
-  freshFolder,
-  openDesk,
-  removeFolder,
-  SLOW_MS,
-  searchingBriefly,
-  standingClock,
-} from '../support/desk-folder.ts'
-import { asHost, asVisitor, HOST, LAN_HOST, WIDE } from '../support/web.ts'
+import { AFTERNOON, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { hostedNight } from '../support/hosted-night.ts'
+import { formsTo } from '../support/html-forms.ts'
 
-const PIN = '271828'
-const folder = freshFolder()
-const clock = standingClock('2026-12-17T14:00:00Z')
-let desk: Desk
-let app: FastifyInstance
-let cookie = ''
-let night: Night
-let path = ''
-beforeAll(async () => {
-  desk = searchingBriefly(await openDesk(folder, { pin: PIN, clock }))
-  const allowedHosts = () => new Set([HOST, LAN_HOST])
-  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await ASSETS })
-  const session = await app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } }))
-  cookie = String(session.headers['set-cookie']).split(';')[0] ?? ''
-  night = seedEvening(desk, north)
-  path = `/nights/${night.id}`
-  await desk.tours.build(night.id)
-}, SLOW_MS)
-afterAll(async () => {
-  await app.close()
-  await desk.close()
-  removeFolder(folder)
-})
+const clock = standingClock(AFTERNOON)
+const { desk, night, post, page, guest, close } = await hostedNight(clock)
+const path = `/nights/${night.id}`
+const url = `${path}/again`
+beforeAll(() => desk.tours.build(night.id), SLOW_MS)
+afterAll(close)
 
-type Fields = Readonly<Record<string, string>>
-const page = async (url = `${path}/again`): Promise<string> =>
-  (await app.inject(asHost({ url, headers: { cookie } }))).body
-const post = (url: string, fields: Fields) =>
-  app.inject(
-    asHost({
-      method: 'POST',
-      url,
-      headers: { cookie, 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(fields).toString(),
-    }),
-  )
-const json = async () => (await app.inject(asVisitor({ url: `/api${path}/again` }))).json()
+const json = async () => JSON.parse(await guest(`/api${path}/again`))
 const marks = () => desk.marks.since(night.id, 0).map(({ kind, payload }) => [kind, payload])
-
-/** The fields of the form that posts to an address, as a browser without scripts would send them untouched. */
-function formTo(html: string, action: string): Record<string, string> {
-  const [, inside = ''] = new RegExp(`<form[^>]*action="${action}"[^>]*>(.*?)</form>`, 's').exec(html) ?? []
-  const inputs = [...inside.matchAll(/<input[^>]*>/g)].map(([input]) => input)
-  const sent = inputs.filter((input) => !input.includes('checkbox') || input.includes(' checked'))
-  const selects = [...inside.matchAll(/<select[^>]* name="([^"]*)"[^>]*>(.*?)<\/select>/gs)]
-  return Object.fromEntries([
-    ...sent.map((input) => [/ name="([^"]*)"/.exec(input)?.[1], / value="([^"]*)"/.exec(input)?.[1] ?? '']),
-    ...selects.map(([, name, options = '']) => [name, /value="([^"]*)"/.exec(options)?.[1] ?? '']),
-  ])
-}
-const tell = async (fields: Fields) => post(`${path}/again`, { ...formTo(await page(), `${path}/again`), ...fields })
+const formTo = (html: string, action: string): Readonly<Record<string, string>> =>
+  formsTo(html, action)[0]?.fields ?? {}
+const tell = async (fields: Readonly<Record<string, string>>) =>
+  post(url, { ...formTo(await page(url), url), ...fields })
 const WEST = { 'shut.w': 'true', 'shut.nw': 'true', 'shut.sw': 'true' }
 
 describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
   it('before anything is shown is gone by at once', async () => {
-    expect(await page()).toContain('so the row goes by the new programme at once')
+    expect(await page(url)).toContain('so the row goes by the new programme at once')
     expect((await tell({ 'out.none': 'true', closes: '20:45' })).statusCode).toBe(303)
     expect(desk.nights.find(night.id).closes).toBe('20:45')
     expect(marks()).toEqual([])
     expect(await json()).toMatchObject({ version: 2, waitingVersion: null, changes: null })
     expect((await tell({ closes: '21:00' })).statusCode).toBe(303)
-    expect(await page()).toContain('No new programme waits. The row goes by version 3.')
+    expect(await page(url)).toContain('No new programme waits. The row goes by version 3.')
   })
 
   it('says nothing of hours that cannot be, and keeps nothing of the rest', async () => {
@@ -94,8 +42,8 @@ describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
   })
 
   it('makes a programme that waits, shown beside the old one until the host goes by it', async () => {
-    const sent = { ...formTo(await page(), `${path}/again`), ...WEST, minutes: 'open' }
-    const answer = await post(`${path}/again`, sent)
+    const sent = { ...formTo(await page(url), url), ...WEST, minutes: 'open' }
+    const answer = await post(url, sent)
     expect([answer.statusCode, answer.headers.location]).toEqual([303, `${path}/again#new`])
     expect(marks()).toEqual([['clouds', { shut: ['sw', 'w', 'nw'], minutes: null }]])
 
@@ -105,20 +53,20 @@ describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
     const changed = spans.filter(({ isChanged }: { isChanged: boolean }) => isChanged)
     expect(told.changeCount).toBeGreaterThan(0)
     expect(changed.length).toBeGreaterThanOrEqual(told.changeCount)
-    const html = await page()
+    const html = await page(url)
     expect(html).toContain(told.changeCount === 1 ? '1 change.' : `${told.changeCount} changes.`)
     expect(html).toContain('Behind clouds until the host says that it is clear: south-west, west, and north-west.')
     expect(html).toMatch(/<span class="again-fate">new</)
     expect(html).toContain('In place of Ring Nebula, which cannot be shown here then.')
     expect(await page(path)).toContain(`href="${path}/again#new"`)
-    expect((await app.inject(asVisitor({ url: `${path}/again` }))).body).not.toContain('<form')
+    expect(await guest(url)).not.toContain('<form')
 
-    await post(`${path}/again`, sent)
+    await post(url, sent)
     expect(marks()).toHaveLength(1)
-    const accepted = await post(`${path}/programme/accept`, formTo(await page(), `${path}/programme/accept`))
+    const accepted = await post(`${path}/programme/accept`, formTo(await page(url), `${path}/programme/accept`))
     expect(accepted.statusCode).toBe(303)
     expect(await json()).toMatchObject({ version: 5, waitingVersion: null, changes: null })
-    expect(await page()).toContain(
+    expect(await page(url)).toContain(
       'Version 5, made at 18:20</a> <span>Asked for again.</span> <b>The row goes by it.</b>',
     )
   })
@@ -131,7 +79,7 @@ describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
       ['station', { is: 'out' }],
       ['counted', { adults: 30, children: 12 }],
     ])
-    const html = await page()
+    const html = await page(url)
     expect(html).toContain(`Out of the row: ${second?.name}.`)
     expect(html).toContain('42 people were counted on the field.')
     const { waitingVersion } = await json()
@@ -139,23 +87,23 @@ describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
     const drop = formTo(html, `${path}/again/drop`)
     for (let sent = 0; sent < 2; sent++) {
       const dropped = await post(`${path}/again/drop`, drop)
-      expect([dropped.statusCode, dropped.headers.location]).toEqual([303, `${path}/again`])
+      expect([dropped.statusCode, dropped.headers.location]).toEqual([303, url])
     }
     expect(desk.marks.since(night.id, 0).filter(({ kind }) => kind === 'dropped')).toHaveLength(1)
     expect(await json()).toMatchObject({ version: 5, waitingVersion: null })
-    expect(await page()).toContain('No new programme waits. The row goes by version 5.')
+    expect(await page(url)).toContain('No new programme waits. The row goes by version 5.')
   })
 
   it('says what was typed twice when a form comes back with something else in it', async () => {
-    const sent = { ...formTo(await page(), `${path}/again`), 'shut.w': '', 'shut.sw': '' }
-    await post(`${path}/again`, { ...sent, minutes: '30' })
+    const sent = { ...formTo(await page(url), url), 'shut.w': '', 'shut.sw': '' }
+    await post(url, { ...sent, minutes: '30' })
     const before = marks()
-    const answer = await post(`${path}/again`, { ...sent, minutes: '60', adults: '3' })
+    const answer = await post(url, { ...sent, minutes: '60', adults: '3' })
     expect(answer.statusCode).toBe(422)
     expect(answer.body).toContain('This form was sent before, with something else in it.')
     expect(answer.body).toMatch(/name="adults"[^>]*value="3"/)
     expect(marks()).toEqual(before)
-    const again = await post(`${path}/again`, { ...formTo(answer.body, `${path}/again`), minutes: '60' })
+    const again = await post(url, { ...formTo(answer.body, url), minutes: '60' })
     expect(again.statusCode).toBe(303)
     expect(marks().slice(before.length)).toEqual([
       ['clouds', { shut: ['nw'], minutes: 60 }],

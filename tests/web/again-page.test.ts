@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { changesOf } from '../../server/tours/changes.ts'
 import { againPage } from '../../server/web/pages/again.ts'
-import { nightLinks } from '../../server/web/pages/night-links.ts'
+import { nightNav } from '../../server/web/pages/night-links.ts'
 import { programmeNotes } from '../../server/web/pages/programme-notes.ts'
 import { AN_AGAIN, NEW, NOTHING_AGAIN, OLD, stopOf } from '../support/again-data.ts'
 import { A_NIGHT } from '../support/field-data.ts'
@@ -31,7 +31,7 @@ describe('what is known and what the field says', () => {
     ])
     expect(field).toEqual([
       'By the oak shows m42, not Great cluster in Hercules as planned.',
-      'By the oak has trouble: cloud in the way.',
+      'By the oak: cloud in the way.',
     ])
   })
 
@@ -136,7 +136,9 @@ describe('old beside new', () => {
 
 describe('the ways there', () => {
   const places = (viewer: typeof HOST, hasTour: boolean) =>
-    nightLinks(viewer, A_NIGHT, hasTour, null).map(({ href }) => href)
+    nightNav(viewer, { night: A_NIGHT, hasTour, here: null }).groups.flatMap(({ links }) =>
+      links.map(({ href }) => href),
+    )
 
   it('are on every page of the night for the host once there is a programme', () => {
     expect(places(HOST, true)).toContain(ADDRESS)

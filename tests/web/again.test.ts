@@ -6,7 +6,7 @@ import { AN_AGAIN, NEW, NOTHING_AGAIN, OLD } from '../support/again-data.ts'
 import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST, NAMES } from '../support/page-data.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -27,14 +27,7 @@ const subject = {
 }
 const ADDRESS = '/nights/night-1/again'
 const post = (fields: Readonly<Record<string, string>>) =>
-  service.app.inject(
-    asHost({
-      method: 'POST',
-      url: ADDRESS,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams({ key: 'form-key-1', opens: '18:30', closes: '21:30', ...fields }).toString(),
-    }),
-  )
+  service.app.inject(asHost(formPost(ADDRESS, { key: 'form-key-1', opens: '18:30', closes: '21:30', ...fields })))
 
 describe('the form of what has changed', () => {
   it('is open until a programme waits, and again when something in it is wrong', () => {

@@ -1,15 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { readWordTables } from '../../server/web/language.ts'
 import { alignPage } from '../../server/web/pages/align.ts'
+import { alignPairText } from '../../server/web/pages/align-text.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
-import { nightLinks } from '../../server/web/pages/night-links.ts'
+import { nightNav } from '../../server/web/pages/night-links.ts'
 import { setUpPage } from '../../server/web/pages/set-up.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { createWords } from '../../server/words/words.ts'
 import { A_LIGHT_SET_UP, A_PAIR, A_SET_UP } from '../support/alignment-data.ts'
 import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT, A_TELESCOPE } from '../support/field-data.ts'
 import { FIELD } from '../support/field-subject.ts'
-import { HOST, VISITOR } from '../support/page-data.ts'
+import { GERMAN, HOST, VISITOR } from '../support/page-data.ts'
 import { A_LIGHT_ALIGN, AN_ALIGN } from '../support/set-up-pages.ts'
 import { asVisitor, type TestApp, testApp } from '../support/web.ts'
 
@@ -45,6 +47,23 @@ describe('the page of stars to align on', () => {
         ],
       },
     ])
+  })
+
+  it('says a star as German has it: by its German name, and that name aloud', () => {
+    const names = new Map([
+      ['Vega', 'Wega'],
+      ['Arcturus', 'Arktur'],
+    ])
+    const { settings } = GERMAN
+    const words = createWords(readWordTables().de ?? {}, settings, names)
+    const arcturus = { ...second, name: 'Arcturus', lookAlike: null }
+    const { stars, why } = alignPairText(words, { ...A_PAIR, stars: [first, arcturus] }, 0)
+    expect(stars.map(({ name, said }) => [name, said])).toEqual([
+      ['Wega', 'sprich WE-ga'],
+      ['Arktur', 'sprich ark-TUR'],
+    ])
+    expect(stars[0]?.direction).toBe('Westnordwest, 4 Fäuste hoch')
+    expect(why[0]).toBe('Beide gehören zu den hellsten Sternen am Himmel.')
   })
 
   it('says why, first how unmistakable the two are, then the error that is left, then the proof', () => {
@@ -153,7 +172,8 @@ describe('the page of setting up', () => {
   })
 
   it('is linked from the pages of the night, and from the row until the gate opens', () => {
-    const links = (hasTour: boolean) => nightLinks(VISITOR, A_NIGHT, hasTour, null).map(({ href }) => href)
+    const groups = (hasTour: boolean) => nightNav(VISITOR, { night: A_NIGHT, hasTour, here: null }).groups
+    const links = (hasTour: boolean) => groups(hasTour).flatMap((group) => group.links.map(({ href }) => href))
     for (const hasTour of [true, false]) {
       expect(links(hasTour)).toEqual(expect.arrayContaining(['/nights/night-1/set-up', '/nights/night-1/align']))
     }

@@ -37,6 +37,10 @@ describe('what the board says of the copies', () => {
 
   it('is nothing to attend to while all is well, and every trouble otherwise', () => {
     expect(backupAttention(ENGLISH, A_STATUS)).toEqual([])
+    const beside = { trouble: null, lastAt: A_COPY.madeAt, isOnSameDisk: true }
+    expect(backupAttention(ENGLISH, { ...A_STATUS, second: beside })).toEqual([
+      "The second folder for copies lies on the laptop's own disk. Is the stick in? If the laptop breaks, those copies are gone with it.",
+    ])
     const lines = backupAttention(ENGLISH, A_BAD_STATUS)
     expect(lines).toHaveLength(5)
     expect(lines[1]).toBe('Nothing has been copied since 18:40, though things have changed.')
@@ -52,7 +56,7 @@ describe('what the board says of the copies', () => {
 describe('the page of the copies', () => {
   it('lists them with what is in them, and asks once more before it goes back', async () => {
     const list = await page('/backups')
-    expect(list).toContain('2 nights, 140 acts of the field, 1.2 MB')
+    expect(list).toContain('2 nights, 140 acts of the field, 1.2\u00a0MB')
     expect(list).toContain(`href="/backups/${A_COPY.name}"`)
     const sure = await page(`/backups/${A_COPY.name}`)
     expect(sure).toMatch(/Go back to the copy of 18:40\?/)
@@ -84,6 +88,6 @@ it('is told by the health of the service, without the places where copies lie', 
     lastAt: '2026-11-14T17:40:00.000Z',
     isLate: false,
     trouble: null,
-    second: { trouble: null, lastAt: '2026-11-14T17:40:00.000Z' },
+    second: { trouble: null, lastAt: '2026-11-14T17:40:00.000Z', isOnSameDisk: false },
   })
 })

@@ -9,12 +9,12 @@ import { datesPage } from '../../server/web/pages/dates.ts'
 import { dateRuleFormProblems, dateRulesOf, dateRuleValues } from '../../server/web/routes/date-rules-draft.ts'
 import { A_BRIGHT_DATE, A_BROKEN_DATE, A_CHOICE, A_DATE, A_YEAR, FULL_RULES } from '../support/dates-data.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
-import { ENGLISH, HOST, VISITOR } from '../support/page-data.ts'
+import { ENGLISH, GERMAN, HOST, VISITOR } from '../support/page-data.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 const nameOf = (key: string): string => key.toUpperCase()
 const months = [...dateMonths(ENGLISH, A_YEAR, nameOf)]
-const SUBJECT = { year: A_YEAR, months, sites: [A_SITE], kit: [A_TELESCOPE], thisMonth: '2026-11' }
+const SUBJECT = { year: A_YEAR, months, sites: [A_SITE], kit: [A_TELESCOPE], nights: [], thisMonth: '2026-11' }
 const yearOf = (viewer = HOST, given: Partial<typeof SUBJECT> = {}) => {
   const { year } = datesPage(viewer, { ...SUBJECT, ...given })
   if (year === null) throw new Error('There is a site')
@@ -29,7 +29,12 @@ describe('the page of a year', () => {
       'Saturday 14',
       'Sunday 15',
     ])
-    expect(november?.rows[0]).toMatchObject({ noneBroken: 'Breaks no rule', broken: [], showpieces: '1: M13' })
+    expect(november?.rows[0]).toMatchObject({
+      noneBroken: 'Breaks no rule',
+      broken: [],
+      showpieces: '1',
+      showpieceNames: 'M13',
+    })
     expect(november?.rows[1]?.broken).toEqual([
       'Day of the week: Saturday',
       'Season: November',
@@ -136,12 +141,32 @@ describe('the page of a night', () => {
 
 describe('the form of the rules', () => {
   it('gives back what it was given', () => {
-    expect(dateRulesOf(dateRuleValues(FULL_RULES))).toEqual(FULL_RULES)
-    expect(dateRulesOf(dateRuleValues(FIRST_RULES))).toEqual(FIRST_RULES)
+    expect(dateRulesOf(dateRuleValues(FULL_RULES, ENGLISH), ENGLISH)).toEqual(FULL_RULES)
+    expect(dateRulesOf(dateRuleValues(FIRST_RULES, ENGLISH), ENGLISH)).toEqual(FIRST_RULES)
+    expect(dateRulesOf(dateRuleValues(FULL_RULES, GERMAN), GERMAN)).toEqual(FULL_RULES)
+  })
+
+  it.each([
+    ['2027-07-20 bis 2027-08-02 Sommerlager'],
+    ['2027-07-20 Bis 2027-08-02, Sommerlager'],
+    ['2027-07-20 to 2027-08-02 Sommerlager'],
+    ['2027-07-20 – 2027-08-02 Sommerlager'],
+    ['2027-07-20-2027-08-02: Sommerlager'],
+  ])('reads days in a row by a word or a dash: %s', (line) => {
+    const { holiday } = dateRulesOf({ holiday: line }, GERMAN)
+    expect(holiday).toEqual([{ from: '2027-07-20', to: '2027-08-02', name: 'Sommerlager' }])
+  })
+
+  it('shows days in a row with the word of the language, and takes a dash before a name for no second day', () => {
+    const rules = { ...FIRST_RULES, club: [{ from: '2027-01-01', to: '2027-01-03', name: 'Kurs' }] }
+    expect(dateRuleValues(rules, GERMAN).club).toBe('2027-01-01 bis 2027-01-03 Kurs')
+    expect(dateRulesOf({ club: '2027-01-01 - Kurs' }, GERMAN).club).toEqual([
+      { from: '2027-01-01', to: '2027-01-01', name: '- Kurs' },
+    ])
   })
 
   it('names the line that has no date, once, and keeps all that was typed', () => {
-    const values = { ...dateRuleValues(FIRST_RULES), holiday: '2026-12-24 Eve\n\n24.12.2027 Eve\n2026-02-30' }
+    const values = { ...dateRuleValues(FIRST_RULES, ENGLISH), holiday: '2026-12-24 Eve\n\n24.12.2027 Eve\n2026-02-30' }
     const found = dateRuleFormProblems(
       [
         { field: 'holiday.1.from', key: 'problem.pattern' },
@@ -202,7 +227,7 @@ describe('the routes of dates', () => {
   it('keep rules for the host alone, and refuse wrong ones with the form as it was typed', async () => {
     expect((await get(`/sites/${A_SITE.id}/date-rules`)).statusCode).not.toBe(200)
     expect((await get(`/sites/${A_SITE.id}/date-rules`, asHost)).statusCode).toBe(200)
-    const good = new URLSearchParams(dateRuleValues({ ...FIRST_RULES, weekdays: [4] })).toString()
+    const good = new URLSearchParams(dateRuleValues({ ...FIRST_RULES, weekdays: [4] }, ENGLISH)).toString()
     const kept = await post(good)
     expect([kept.statusCode, kept.headers.location]).toEqual([303, `/dates?site=${A_SITE.id}`])
     expect(the.desk.dates.rules(A_SITE.id).weekdays).toEqual([4])

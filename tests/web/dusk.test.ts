@@ -21,6 +21,7 @@ const labelsOf = (night: typeof A_NIGHT) => {
     tour: TOUR,
     state: HOLDING,
     field: undefined,
+    out: [],
     go: undefined,
     phones: [],
     backups: null,

@@ -5,9 +5,10 @@ import { faultAnswerText, missText } from '../../server/web/pages/fault-text.ts'
 import { faultsPage } from '../../server/web/pages/faults.ts'
 import { faultAsked } from '../../server/web/routes/fault-ask.ts'
 import { pageWriter } from '../../server/web/views.ts'
+import { createWords } from '../../server/words/words.ts'
 import { ASSETS } from '../support/assets.ts'
 import { A_FAULT, A_FINDING, AN_ASK } from '../support/fault-data.ts'
-import { ENGLISH, VISITOR } from '../support/page-data.ts'
+import { ENGLISH, GERMAN, VISITOR } from '../support/page-data.ts'
 import { asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 const TYPED = {
@@ -122,6 +123,19 @@ describe('the page', () => {
       'Bright stars',
       'Targets of tonight',
     ])
+  })
+
+  it('names what can be chosen in the language of the reader, in its alphabet', () => {
+    const names = new Map([
+      ['Moon', 'Mond'],
+      ['Vega', 'Wega'],
+      ['Capella', 'Ziege'],
+    ])
+    const words = createWords(readWordTables().de ?? {}, GERMAN.settings, names)
+    const { form } = faultsPage({ ...VISITOR, words }, A_FAULT)
+    const [bodies, stars] = form.aimed.choices
+    expect(bodies?.choices.map(({ text }) => text)).toContain('Mond')
+    expect(stars?.choices.map(({ text }) => text)).toEqual(['Wega', 'Ziege'])
   })
 
   it('asks anyone, answers without a script, and says what is wrong with a question', async () => {

@@ -5,7 +5,7 @@ import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
 import { PIN } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -14,15 +14,7 @@ beforeAll(async () => {
 })
 afterAll(() => service.app.close())
 
-const post = (url: string, fields: Record<string, string>, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(fields).toString(),
-    }),
-  )
+const post = (url: string, fields: Record<string, string>, as = asHost) => service.app.inject(as(formPost(url, fields)))
 const get = (url: string, as = asHost) => service.app.inject(as({ method: 'GET', url }))
 
 const SITE = {
@@ -101,7 +93,7 @@ describe('the form of a telescope', () => {
   it('has its own words for an eyepiece of 0 mm', async () => {
     const answer = await post('/telescopes', { ...TELESCOPE, 'eyepieces.2.focalLengthMm': '0' })
     expect(answer.statusCode).toBe(422)
-    expect(answer.body).toMatch(/id="field-eyepieces-0-focalLengthMm-problem">An eyepiece of 0 mm does not exist/)
+    expect(answer.body).toMatch(/id="field-eyepieces-0-focalLengthMm-problem">An eyepiece of 0\u00a0mm does not exist/)
   })
 
   it('shows one more row of eyepieces and keeps nothing yet', async () => {

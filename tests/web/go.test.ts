@@ -1,8 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { nightHours } from '../../server/tours/hours.ts'
 import { readWordTables } from '../../server/web/language.ts'
-import { attention } from '../../server/web/pages/attention.ts'
-import { boardPage } from '../../server/web/pages/board.ts'
 import { goPage } from '../../server/web/pages/go.ts'
 import { keepText, lastsText, madeSentence } from '../../server/web/pages/go-text.ts'
 import { tonightPage } from '../../server/web/pages/tonight.ts'
@@ -11,9 +9,9 @@ import { ASSETS } from '../support/assets.ts'
 import { A_MIXED_NIGHT } from '../support/beside-data.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { A_DOUBTFUL_NIGHT, A_GO, A_THIN, NO_THIN, nothingKnown, withSentence } from '../support/go-data.ts'
-import { AN_EVENING, ENGLISH, HOLDING, HOST, NAMES, TOUR, VISITOR } from '../support/page-data.ts'
+import { ENGLISH, HOST, NAMES, VISITOR } from '../support/page-data.ts'
 import { A_TONIGHT_PAGE } from '../support/queue-data.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 const OFF = { ...A_NIGHT, state: 'off' as const }
 const board = (go = A_GO, night = A_DOUBTFUL_NIGHT, viewer = HOST) =>
@@ -104,43 +102,6 @@ describe('the sentence to publish', () => {
   })
 })
 
-describe('the board of the night', () => {
-  const go = nothingKnown(A_NIGHT)
-  const subject = {
-    ...{
-      night: A_NIGHT,
-      evening: AN_EVENING,
-      tour: TOUR,
-      state: HOLDING,
-      field: undefined,
-      go,
-      phones: [],
-      backups: null,
-    },
-    ...{ siteCount: 1, telescopeCount: 1, names: NAMES, newKey: () => 'key-12345' },
-  }
-  const by = (minutes: number, viewer = HOST) => ({
-    ...viewer,
-    now: new Date(go.decisionAt.getTime() + minutes * 60_000),
-  })
-
-  it('makes the decision the next step once its time has come, and only then', () => {
-    expect(boardPage(by(-1), subject).next.code).not.toBe('decide')
-    expect(boardPage(by(1), subject).next).toMatchObject({ code: 'decide', href: `/nights/${A_NIGHT.id}/go` })
-    expect(boardPage(by(1, VISITOR), subject).next.code).toBe('print')
-    const off = { ...subject, night: OFF }
-    expect(boardPage(by(1), off).next).toMatchObject({ code: 'off', href: `/nights/${A_NIGHT.id}/go` })
-    expect(boardPage(by(1, VISITOR), off).next).toMatchObject({ code: 'off-read', href: '/nights' })
-  })
-
-  it('reminds where another step comes first', () => {
-    const needs = { night: A_NIGHT, tour: undefined, field: undefined, names: NAMES, decisionAt: go.decisionAt }
-    expect(attention(by(1), needs)[0]).toContain('nothing is decided yet')
-    expect(attention(by(1, VISITOR), needs).join()).not.toContain('decided')
-    expect(boardPage(by(1), subject).attention.join()).not.toContain('decided')
-  })
-})
-
 describe('which telescopes to keep', () => {
   const spare = { ...A_NIGHT.stations[0], id: 'station-2', name: 'By the gate' } as (typeof A_NIGHT.stations)[number]
 
@@ -164,14 +125,7 @@ describe('the routes of go or no-go', () => {
   })
   const GO = `/nights/${A_NIGHT.id}/go`
   const post = (to: string, values: Record<string, string>, as = asHost) =>
-    service.app.inject(
-      as({
-        method: 'POST',
-        url: `${GO}/${to}`,
-        payload: new URLSearchParams(values).toString(),
-        headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      }),
-    )
+    service.app.inject(as(formPost(`${GO}/${to}`, values)))
   const page = async (url: string, as = asHost) => (await service.app.inject(as({ url }))).body
 
   it('keep values, decide, and publish the sentence to everyone', async () => {

@@ -7,7 +7,7 @@ import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
 import { A_FULL_PRINT } from '../support/paper-pages.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 const PAGE = `/nights/${A_NIGHT.id}/papers`
 const HANDOUT = `/nights/${A_NIGHT.id}/print/handout`
@@ -19,15 +19,7 @@ beforeEach(async () => {
 })
 
 const page = async (url: string, as = asHost) => (await service.app.inject(as({ url }))).body
-const post = (group: string, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url: `${PAGE}/group`,
-      payload: new URLSearchParams({ group }).toString(),
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-    }),
-  )
+const post = (group: string, as = asHost) => service.app.inject(as(formPost(`${PAGE}/group`, { group })))
 
 describe('how to find the group again', () => {
   it('is said once by the host, and stands on the handout in place of the lines to write on', async () => {

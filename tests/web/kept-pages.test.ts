@@ -1,79 +1,46 @@
 import { gunzipSync } from 'node:zlib'
-import type { FastifyInstance } from 'fastify'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { north } from '../../seed-demo/north.ts'
-import { seedEvening } from '../../seed-demo/seed.ts'
-import { buildApp } from '../../server/app.ts'
-import type { Desk } from '../../server/desk/desk.ts'
-import type { Night } from '../../server/tours/night.ts'
 import { draftOf } from '../../server/tours/night-draft.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
-import {
-  AFTERNOON,
-  freshFolder,
-  openDesk,
-  removeFolder,
-  SLOW_MS,
-  searchingBriefly,
-  standingClock,
-} from '../support/desk-folder.ts'
-import { asHost, asVisitor, HOST, LAN_HOST, WIDE } from '../support/web.ts'
+import { AFTERNOON, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { hostedNight, realApp } from '../support/hosted-night.ts'
+import { asHost, asVisitor } from '../support/web.ts'
 
-const PIN = '271828'
 const MINUTE_MS = 60_000
-const folder = freshFolder()
 const clock = standingClock(AFTERNOON)
 const made: string[] = []
-let desk: Desk
-let night: Night
-let app: FastifyInstance
-/** The same desk behind an app for which something has always changed: it makes every page when it is asked for. */
-let keepingNothing: FastifyInstance
 let isWorkerLate = false
-let paths: readonly string[]
-let station: string
-
-beforeAll(async () => {
-  const real = searchingBriefly(await openDesk(folder, { pin: PIN, clock }))
-  desk = { ...real, beside: (...asked) => (isWorkerLate ? new Promise(() => {}) : real.beside(...asked)) }
-  const assets = await ASSETS
-  const write = pageWriter(assets)
-  const en = readWordTables()
-  const needs = {
-    clock,
-    words: { ...en, de: en.en ?? {} },
-    allowedHosts: () => new Set([HOST, LAN_HOST]),
-    limits: WIDE,
-    assets,
-  }
-  app = await buildApp({
-    ...needs,
-    desk,
+const en = readWordTables()
+const words = { ...en, de: en.en ?? {} }
+const write = pageWriter(await ASSETS)
+const { desk, app, night, signIn, join, guest, close } = await hostedNight(
+  clock,
+  (real) => ({ ...real, beside: (...asked) => (isWorkerLate ? new Promise(() => {}) : real.beside(...asked)) }),
+  {
+    words,
     writePage(server, name, model) {
       made.push(name)
       return write(server, name, model)
     },
-  })
-  keepingNothing = await buildApp({ ...needs, desk: { ...desk, changes: () => performance.now() } })
-  night = seedEvening(desk, north)
-  station = night.stations[0]?.id ?? ''
-  await desk.tours.build(night.id, { steps: 2_000 })
-  const [field, objects] = [`/field/${night.id}`, `/nights/${night.id}/objects`]
-  const field4 = [`/tonight/${night.id}`, field, `${field}/line`, `${field}/${station}`]
-  paths = [...field4, '/objects/saturn', objects, `${objects}/saturn`]
-}, SLOW_MS)
+  },
+)
+/** The same desk behind an app for which something has always changed: it makes every page when it is asked for. */
+const keepingNothing = await realApp({ ...desk, changes: () => performance.now() }, clock, { words })
+const station = night.stations[0]?.id ?? ''
+const [field, objects] = [`/field/${night.id}`, `/nights/${night.id}/objects`]
+const field4 = [`/tonight/${night.id}`, field, `${field}/line`, `${field}/${station}`]
+const paths: readonly string[] = [...field4, '/objects/saturn', objects, `${objects}/saturn`]
+
+beforeAll(() => desk.tours.build(night.id, { steps: 2_000 }), SLOW_MS)
 afterAll(async () => {
-  await app.close()
   await keepingNothing.close()
-  await desk.close()
-  removeFolder(folder)
+  await close()
 })
 beforeEach(() => made.splice(0))
 
 const ask = (url: string, headers: Record<string, string> = {}) => app.inject(asVisitor({ url, headers }))
-const guest = async (url: string): Promise<string> => (await ask(url)).body
 const all = (): Promise<string[]> => Promise.all(paths.map(guest))
 const anew = async (url: string): Promise<string> => (await keepingNothing.inject(asVisitor({ url }))).body
 const later = () => clock.moveTo(new Date(clock.now().getTime() + MINUTE_MS).toISOString())
@@ -90,16 +57,6 @@ const act = (kind: string, payload: object) =>
     'Ada',
     'helper',
   )
-const cookieOf = (answer: { headers: Record<string, unknown> }) =>
-  String(answer.headers['set-cookie']).split(';')[0] ?? ''
-
-async function signIn(): Promise<string> {
-  return cookieOf(await app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } })))
-}
-async function join(name: string): Promise<string> {
-  const payload = { secret: desk.joins.codes(night.id).code, name, role: 'operator' }
-  return cookieOf(await app.inject(asVisitor({ method: 'POST', url: '/api/join', payload })))
-}
 
 describe('a page that is kept', () => {
   it('is made once for all who ask, also for those who ask while it is being made', async () => {

@@ -5,7 +5,7 @@ import { fakeDesk } from '../support/fake-desk.ts'
 import { A_SITE } from '../support/field-data.ts'
 import { A_LEARNING, AN_IN_USE, NOTHING_LEARNT } from '../support/learning-data.ts'
 import { ENGLISH, HOST, VISITOR } from '../support/page-data.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 const A_TUBE = { ...NOTHING_LEARNT.site, telescopeId: 'telescope-1', name: 'Six inches' }
 const subject = { site: A_SITE, learning: A_LEARNING, inUse: undefined, trouble: null }
@@ -67,6 +67,7 @@ describe('the form of a night', () => {
       stationRows: 1,
       sites: [A_SITE],
       telescopes: [],
+      nights: [],
       factors,
     }).settings.find(({ name }) => name === 'settings.noviceFactor')
 
@@ -88,14 +89,7 @@ describe('the factor of a site over the web', () => {
   })
   afterAll(() => service.app.close())
   const post = (payload: Record<string, string>) =>
-    service.app.inject(
-      asHost({
-        method: 'POST',
-        url: '/sites/site-1/newcomers',
-        headers: { 'content-type': 'application/x-www-form-urlencoded' },
-        payload: new URLSearchParams(payload).toString(),
-      }),
-    )
+    service.app.inject(asHost(formPost('/sites/site-1/newcomers', payload)))
   const told = async () => (await service.app.inject(asVisitor({ url: '/api/sites/site-1/newcomers' }))).json()
   const newNight = async (changes: Record<string, string> = {}) => {
     const form = { title: 'A night', siteId: 'site-1', date: '2026-11-21', opens: '18:30', closes: '19:00', ...changes }
@@ -104,14 +98,7 @@ describe('the factor of a site over the web', () => {
       'stations.0.kind': 'telescope',
       'stations.0.telescopeId': 'telescope-1',
     }
-    const answer = await service.app.inject(
-      asHost({
-        method: 'POST',
-        url: '/nights',
-        headers: { 'content-type': 'application/x-www-form-urlencoded' },
-        payload: new URLSearchParams({ ...form, ...station }).toString(),
-      }),
-    )
+    const answer = await service.app.inject(asHost(formPost('/nights', { ...form, ...station })))
     expect(answer.statusCode).toBe(303)
     return service.kept.nights.at(-1)?.settings.noviceFactor
   }
@@ -159,18 +146,15 @@ describe('the factor of a site over the web', () => {
 
   it('grows from taps of the field page, which a plain form brings as well', async () => {
     const answer = await service.app.inject(
-      asHost({
-        method: 'POST',
-        url: '/field/night-1/marks',
-        headers: { 'content-type': 'application/x-www-form-urlencoded' },
-        payload: new URLSearchParams({
+      asHost(
+        formPost('/field/night-1/marks', {
           key: 'key-of-a-tap',
           kind: 'seen',
           stationId: 'station-1',
           targetKey: 'm13',
           who: 'half',
-        }).toString(),
-      }),
+        }),
+      ),
     )
     expect(answer.statusCode).toBe(303)
     expect(service.kept.marks.at(-1)).toMatchObject({

@@ -5,7 +5,7 @@ import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT, NIGHT_DRAFT } from '../support/field-data.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -14,15 +14,7 @@ beforeAll(async () => {
 })
 afterAll(() => service.app.close())
 
-const post = (url: string, fields: Record<string, string>) =>
-  service.app.inject(
-    asHost({
-      method: 'POST',
-      url,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(fields).toString(),
-    }),
-  )
+const post = (url: string, fields: Record<string, string>) => service.app.inject(asHost(formPost(url, fields)))
 const NIGHT = {
   title: 'Stars for all',
   siteId: 'site-1',

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Problem } from '../../server/errors.ts'
 import { type ChecklistItem, checklistProblems, timedItems } from '../../server/tours/checklist.ts'
 import { SHIPPED_ITEMS } from '../../server/tours/checklist-items.ts'
 import { NO_VISIT } from '../../server/tours/class-visit.ts'
@@ -6,6 +7,7 @@ import { nightHours } from '../../server/tours/hours.ts'
 import { NO_NOTES } from '../../server/tours/site-notes.ts'
 import { checklistSheet } from '../../server/web/pages/checklist-sheet.ts'
 import { checklistsPage } from '../../server/web/pages/checklists.ts'
+import { checklistsForm } from '../../server/web/pages/checklists-form.ts'
 import { pagesOf } from '../../server/web/pages/paper-pages.ts'
 import { nightSiteNotes, siteNotesPiece } from '../../server/web/pages/site-notes.ts'
 import { checklistValues } from '../../server/web/routes/checklists-draft.ts'
@@ -13,7 +15,7 @@ import { A_NIGHT, A_SITE } from '../support/field-data.ts'
 import { AN_OWN_ITEM, SOME_NOTES } from '../support/note-pages.ts'
 import { AN_EVENING, HOST, VISITOR } from '../support/page-data.ts'
 import { A_FULL_PRINT, AN_EMPTY_PRINT } from '../support/paper-pages.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 const MINUTE_MS = 60_000
 describe('the times of a list', () => {
@@ -78,6 +80,32 @@ describe('a list as typed in', () => {
   })
 })
 
+describe('the form of a list', () => {
+  const rowsOf = (items: readonly ChecklistItem[], problems: readonly Problem[] = []) => {
+    const checklist = { items, isOwn: true, done: new Set<string>(), earlier: null }
+    const state = { values: checklistValues(items), problems }
+    return checklistsForm(HOST, { night: A_NIGHT, checklist, rowCount: items.length + 1, state }).rows
+  }
+
+  it('folds each line behind what, who and when, under the part that it belongs to', () => {
+    const rows = rowsOf([...SHIPPED_ITEMS, AN_OWN_ITEM])
+    expect(rows.flatMap(({ heading }) => heading ?? [])).toEqual([
+      'Equipment',
+      'Batteries',
+      'Safety',
+      'After the night',
+    ])
+    expect(rows[0]).toMatchObject({ heading: 'Equipment', says: 'Operator, 24 h before opening', isOpen: false })
+    expect(rows.at(-2)).toMatchObject({ heading: null, title: AN_OWN_ITEM.text, says: 'Jo, 40 min after closing' })
+    expect(rows.at(-1)).toMatchObject({ heading: null, title: 'A line of your own', says: '' })
+  })
+
+  it('unfolds the line in which something has to be put right', () => {
+    const rows = rowsOf([...SHIPPED_ITEMS], [{ field: 'items.2.offsetMin', key: 'problem.type' }])
+    expect(rows.flatMap(({ isOpen }, i) => (isOpen ? [i] : []))).toEqual([2])
+  })
+})
+
 describe('papers of the site and the lists', () => {
   it('ask for what is not known and leave a line for it', () => {
     const full = nightSiteNotes(HOST, A_FULL_PRINT)
@@ -106,14 +134,7 @@ describe('the pages', () => {
   })
   afterAll(() => service.app.close())
   const post = (url: string, fields: Readonly<Record<string, string>>) =>
-    service.app.inject(
-      asHost({
-        method: 'POST',
-        url,
-        payload: new URLSearchParams(fields).toString(),
-        headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      }),
-    )
+    service.app.inject(asHost(formPost(url, fields)))
 
   it('keep notes of a site, and all that was typed where something is too long', async () => {
     expect((await post('/sites/site-1/notes', { lamps: ' Two ', own: 'Key\r\n\r\nGate' })).statusCode).toBe(303)

@@ -1,12 +1,13 @@
 import fc from 'fast-check'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { readWordTables } from '../../server/web/language.ts'
-import { OWN_COLUMNS, OWN_EXAMPLE } from '../../server/web/pages/own-columns.ts'
+import { OWN_COLUMNS } from '../../server/web/pages/own-columns.ts'
+import { ownExample } from '../../server/web/pages/own-example.ts'
 import { MOST_LETTERS, readOwnCsv } from '../../server/web/routes/own-csv.ts'
 import { importOwn } from '../../server/web/routes/own-import.ts'
 import { pageWriter } from '../../server/web/views.ts'
-import { ENGLISH } from '../support/page-data.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { ENGLISH, GERMAN } from '../support/page-data.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -17,31 +18,35 @@ afterEach(() => {
   for (const { key, isListed } of service.desk.own.all()) if (isListed) service.desk.own.retire(key)
 })
 
+const OWN_EXAMPLE = ownExample(ENGLISH)
 const listed = () => service.desk.own.all().filter(({ isListed }) => isListed)
-const take = (text: string) => importOwn(service.desk, ENGLISH, text)
-const wrong = (text: string) => {
-  const taken = take(text)
+const take = (text: string, words = ENGLISH) => importOwn(service.desk, words, text)
+const wrong = (text: string, words = ENGLISH) => {
+  const taken = take(text, words)
   return 'problems' in taken ? taken.problems.map(({ line, column, key }) => [line, column, key]) : []
 }
-const post = (list: string, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url: '/extras/import',
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams({ list }).toString(),
-    }),
-  )
+const post = (list: string, as = asHost) => service.app.inject(as(formPost('/extras/import', { list })))
 
 describe('a list of things', () => {
   it('is taken in as the page shows it, with each thing as its line says', () => {
     expect(wrong(OWN_EXAMPLE)).toEqual([])
     const drafts = new Map(listed().map(({ draft }) => [draft.name, draft]))
     expect(drafts.size).toBe(6)
-    expect(drafts.get("Kate's Cluster")?.raDeg).toBeCloseTo(323.05, 9)
-    expect(drafts.get("Kate's Cluster")?.decDeg).toBeCloseTo(48.43333, 4)
+    expect(drafts.get('Kate’s Cluster')?.raDeg).toBeCloseTo(323.05, 9)
+    expect(drafts.get('Kate’s Cluster')?.decDeg).toBeCloseTo(48.43333, 4)
     expect(drafts.get('The Two Lanterns')).toMatchObject({ kind: 'double', secondMagnitude: 5.1, separationArcsec: 34 })
     expect(drafts.get('Space station')).toMatchObject({ fromAt: '2026-12-17T17:42:10.000Z', fromPoint: 12, toPoint: 3 })
+  })
+
+  it('is taken in as a German reader sees it, with German names and directions', () => {
+    const shown = ownExample(GERMAN)
+    expect(shown).toContain(',West,Ostnordost,0.7,Alle winken ihr zu\n')
+    expect(wrong(shown, GERMAN)).toEqual([])
+    expect(listed().map(({ draft }) => draft.name)).toContain('Katrins Haufen')
+    expect(listed().find(({ draft }) => draft.name === 'Raumstation')?.draft).toMatchObject({
+      fromPoint: 12,
+      toPoint: 3,
+    })
   })
 
   it('may have its columns in any order, semicolons or tabs, decimal commas, a mark at its start, and empty lines', () => {

@@ -5,13 +5,14 @@ import { seedEvening } from '../../seed-demo/seed.ts'
 import { buildApp } from '../../server/app.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { readWordTables } from '../../server/web/language.ts'
-import { OWN_EXAMPLE } from '../../server/web/pages/own-columns.ts'
+import { ownExample } from '../../server/web/pages/own-example.ts'
 import { ownObjectValues } from '../../server/web/routes/own-object-draft.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 import { A_COMET_DRAFT } from '../support/own-object-data.ts'
 import { ENGLISH } from '../support/page-data.ts'
 import { WIDE } from '../support/web.ts'
 
+const OWN_EXAMPLE = ownExample(ENGLISH)
 const PIN = '271828'
 const folder = freshFolder()
 let desk: Desk

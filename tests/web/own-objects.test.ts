@@ -14,7 +14,7 @@ import {
 } from '../support/own-object-data.ts'
 import { ENGLISH } from '../support/page-data.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -34,14 +34,7 @@ const remove = (key: string, as = asHost) => service.app.inject(as({ method: 'DE
 const get = (url: string, as = asHost) => service.app.inject(as({ url }))
 const listed = () => service.desk.own.all().filter(({ isListed }) => isListed)
 const post = (url: string, values: Record<string, string> = {}, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(values).toString(),
-    }),
-  )
+  service.app.inject(as(formPost(url, values)))
 
 describe('a thing of the host through the API', () => {
   it('is put on the list, found under its address, changed, taken off and put back', async () => {

@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -14,14 +14,7 @@ afterEach(() => {
 
 const get = (url: string, as = asHost) => service.app.inject(as({ url }))
 const post = (url: string, values: Record<string, string> = {}, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(values).toString(),
-    }),
-  )
+  service.app.inject(as(formPost(url, values)))
 const PAGE = '/objects/m13/words'
 
 describe('the page of words', () => {

@@ -16,6 +16,7 @@ const subject = {
   tour: TOUR,
   state: HOLDING,
   field: A_FIELD,
+  out: [],
   go: undefined,
   phones: [],
   backups: null,
@@ -58,13 +59,14 @@ describe('the board', () => {
   it('shows no act of the host to a visitor', () => {
     const page = boardPage(VISITOR, { ...subject, tour: undefined })
     expect(page.next).toMatchObject({ code: 'wait', isPost: false })
-    expect(page.links.map(({ href }) => href)).not.toContain(`/nights/${A_NIGHT.id}/edit`)
+    const links = page.sheet.night?.groups.flatMap((group) => group.links)
+    expect(links?.map(({ href }) => href)).not.toContain(`/nights/${A_NIGHT.id}/edit`)
     expect(page.sheet.signOutText).toBeNull()
   })
 
   it('names trouble in the field before rules that gave way', () => {
     const [first, second] = boardPage(HOST, subject).attention
-    expect(first).toBe('By the oak has trouble: cloud in the way.')
+    expect(first).toBe('By the oak: cloud in the way.')
     expect(second).toBe('From 20:00 to 20:30 the Moon is up and nobody shows it.')
   })
 
@@ -72,6 +74,22 @@ describe('the board', () => {
     const texts = boardPage(by('18:20'), subject).attention.join(' ')
     expect(texts).toContain('can be shown until 19:30')
     expect(boardPage(by('18:00'), subject).attention.join(' ')).not.toContain('can be shown until')
+  })
+
+  it('says nothing more of a station that has left the row', () => {
+    const texts = boardPage(by('18:20'), { ...subject, out: ['station-1'] }).attention.join(' ')
+    expect(boardPage(by('18:20'), subject).attention.join(' ')).toMatch(/cloud in the way.*can be shown until/)
+    expect(texts).not.toMatch(/cloud in the way|can be shown until/)
+    expect(texts).toContain('nobody shows it')
+  })
+
+  it('leaves what goes on to the end to the next step, and asks for nothing once the night is over', () => {
+    const station = A_FIELD.stations[0]
+    const field = { ...A_FIELD, stations: [{ ...station, trouble: null, untilAt: new Date('2026-11-20T20:30:00Z') }] }
+    const late = boardPage(by('20:20'), { ...subject, field } as typeof subject)
+    expect(late.next.code).toBe('close')
+    expect(late.attention.join(' ')).not.toContain('can be shown until')
+    expect(boardPage(by('20:30'), subject)).toMatchObject({ attention: [], calm: null, hasAttention: false })
   })
 })
 

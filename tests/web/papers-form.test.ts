@@ -116,7 +116,7 @@ describe('the service', () => {
     const cookie = String(headers['set-cookie'])
     expect(cookie).toMatch(/^units=imperial; Max-Age=\d+; Path=\/; HttpOnly; SameSite=Lax/)
     const sites = await service.app.inject(asVisitor({ url: '/sites', headers: { cookie: 'units=imperial' } }))
-    expect(sites.body).toContain('1,706 ft above the sea')
+    expect(sites.body).toContain('1,706\u00a0ft above the sea')
     expect((await get('/sites?units=leagues')).headers['set-cookie']).toBeUndefined()
   })
 

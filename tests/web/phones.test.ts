@@ -1,10 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { boardPage } from '../../server/web/pages/board.ts'
 import { phonesPage } from '../../server/web/pages/phones.ts'
+import { scanCode } from '../../server/web/pages/phones-ways.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { A_PHONE_NOW, A_WAITING_PHONE } from '../support/join-data.ts'
 import { OTHER, OWN } from '../support/joined-night.ts'
-import { A_FIELD, AN_EVENING, HOLDING, HOST, NAMES, TOUR, VISITOR } from '../support/page-data.ts'
+import { A_FIELD, AN_EVENING, ENGLISH, HOLDING, HOST, NAMES, TOUR, VISITOR } from '../support/page-data.ts'
 import { BUSY, SHUT } from '../support/phone-pages.ts'
 import { type PhoneService, phoneService, textOf } from '../support/phone-service.ts'
 
@@ -17,6 +18,15 @@ afterAll(() => service.close())
 
 const page = async (url = PAGE) => (await service.host({ url })).body
 const drawings = (html: string) => html.match(/<svg /g)?.length ?? 0
+
+describe('an address to type', () => {
+  it('ends a line after a slash or a dot alone, and is whole together', () => {
+    const address = 'http://192.0.2.2:42553/tonight/rkxs5pamwq'
+    const pieces = scanCode(ENGLISH, address, null).address
+    expect(pieces).toEqual(['http://', '192.', '0.', '2.', '2:42553/', 'tonight/', 'rkxs5pamwq'])
+    expect(pieces.join('')).toBe(address)
+  })
+})
 
 describe('the page of the phones', () => {
   it('is for the host at the laptop alone', async () => {
@@ -201,6 +211,7 @@ describe('the board', () => {
     tour: TOUR,
     state: HOLDING,
     field: A_FIELD,
+    out: [],
     go: undefined,
     backups: null,
     siteCount: 1,

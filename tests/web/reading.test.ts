@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 const assets = await ASSETS
 let service: TestApp
@@ -11,15 +11,7 @@ beforeEach(async () => {
 })
 
 const get = (url: string, cookie = '') => service.app.inject(asVisitor({ url, headers: { cookie } }))
-const post = (chosen: Record<string, string>, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url: '/reading',
-      payload: new URLSearchParams(chosen).toString(),
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-    }),
-  )
+const post = (chosen: Record<string, string>, as = asHost) => service.app.inject(as(formPost('/reading', chosen)))
 const chosenIn = (body: string) => [...body.matchAll(/value="([\w-]+)" checked/g)].map(([, value]) => value)
 
 describe('how somebody reads', () => {

@@ -1,68 +1,22 @@
-import type { FastifyInstance } from 'fastify'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { north } from '../../seed-demo/north.ts'
-import { seedEvening } from '../../seed-demo/seed.ts'
-import { buildApp } from '../../server/app.ts'
-import type { Desk } from '../../server/desk/desk.ts'
-import type { Night, NightDraft } from '../../server/tours/night.ts'
+import { afterAll, describe, expect, it } from 'vitest'
+import type { NightDraft } from '../../server/tours/night.ts'
 import { draftOf } from '../../server/tours/night-draft.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { ASSETS } from '../support/assets.ts'
-import {
-  freshFolder,
-  openDesk,
-  removeFolder,
-  SLOW_MS,
-  searchingBriefly,
-  standingClock,
-} from '../support/desk-folder.ts'
-import { asHost, asVisitor, HOST, LAN_HOST, WIDE } from '../support/web.ts'
+import { SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { hostedNight } from '../support/hosted-night.ts'
+import { formsTo } from '../support/html-forms.ts'
+import { asVisitor } from '../support/web.ts'
 
 const STALE = 'The night was changed after this programme was built'
 const GONE = 'Big reflector'
-const PIN = '271828'
-const folder = freshFolder()
 const clock = standingClock('2026-12-17T16:20:00Z')
-let desk: Desk
-let app: FastifyInstance
-let cookie = ''
-let night: Night
-beforeAll(async () => {
-  desk = searchingBriefly(await openDesk(folder, { pin: PIN, clock }))
-  const allowedHosts = () => new Set([HOST, LAN_HOST])
-  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await ASSETS })
-  const session = await app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } }))
-  cookie = String(session.headers['set-cookie']).split(';')[0] ?? ''
-  night = seedEvening(desk, north)
-}, SLOW_MS)
-afterAll(async () => {
-  await app.close()
-  await desk.close()
-  removeFolder(folder)
-})
+const { app, desk, night, send, post, page, guest, close } = await hostedNight(clock)
+afterAll(close)
 
-const asTheHost = (method: 'GET' | 'POST', url: string, payload?: string | object) =>
-  app.inject(
-    asHost({
-      method,
-      url,
-      headers: { cookie, ...(typeof payload === 'string' && { 'content-type': 'application/x-www-form-urlencoded' }) },
-      ...(payload !== undefined && { payload }),
-    }),
-  )
-const page = async (path: string): Promise<string> => (await asTheHost('GET', path)).body
-const guest = async (path: string): Promise<string> => (await app.inject(asVisitor({ url: path }))).body
 const tourJson = async (query = '') => JSON.parse(await guest(`/api/nights/${night.id}/tour${query}`))
-const build = (seed: number) => asTheHost('POST', `/api/nights/${night.id}/tour`, { seed, steps: 5 })
+const build = (seed: number) => send('POST', `/api/nights/${night.id}/tour`, { seed, steps: 5 })
 const change = (more: Partial<NightDraft>) => desk.nights.change(night.id, { ...draftOf(night), ...more })
-
-/** The form of a page that accepts a programme, as a browser without scripts would send it. */
-function acceptForm(html: string): { readonly url: string; readonly body: string } {
-  const [, action = '', inside = ''] =
-    /<form method="post" action="([^"]*\/accept)"[^>]*>(.*?)<\/form>/s.exec(html) ?? []
-  const fields = [...inside.matchAll(/name="(\w+)" value="([^"]+)"/g)].map(([, name = '', value = '']) => [name, value])
-  return { url: action, body: new URLSearchParams(Object.fromEntries(fields)).toString() }
-}
+/** The form of a page that accepts a programme. */
+const acceptForm = (html: string) => formsTo(html, '/accept')[0]
 
 const PAPERS = ['run-sheet', 'sheets', 'cards'].map((name) => (id: string) => `/nights/${id}/print/${name}`)
 
@@ -110,7 +64,7 @@ describe('a night that is changed and built again', { timeout: SLOW_MS }, () => 
   })
 
   it('goes by the new programme at once when nothing has been shown yet', async () => {
-    const built = await asTheHost('POST', `/nights/${night.id}/programme`, '')
+    const built = await post(`/nights/${night.id}/programme`)
     expect([built.statusCode, built.headers.location]).toEqual([303, `/nights/${night.id}/programme`])
     expect(await tourJson()).toMatchObject({ version: 2, isCurrent: true, isStale: false, waitingVersion: null })
     const html = await page(`/nights/${night.id}/programme`)
@@ -124,7 +78,7 @@ describe('a night that is changed and built again', { timeout: SLOW_MS }, () => 
     const old = await tourJson()
     const [{ stationId, targetKey, aim }] = old.stops
     const showing = { key: 'phone-shows', kind: 'showing', stationId, payload: { targetKey, aim }, secondsAgo: 0 }
-    await asTheHost('POST', `/api/nights/${night.id}/marks`, { marks: [showing] })
+    await send('POST', `/api/nights/${night.id}/marks`, { marks: [showing] })
     const undo = { key: 'phone-undo1', kind: 'undo', stationId, payload: { markKey: 'phone-shows' }, secondsAgo: 0 }
     const gone = {
       key: 'phone-is-gone',
@@ -138,7 +92,7 @@ describe('a night that is changed and built again', { timeout: SLOW_MS }, () => 
     expect(await row()).toBe('2')
     const field = async () => desk.marks.field(night.id).stations.map((station) => station.showing?.targetKey)
     const fieldBefore = await field()
-    await asTheHost('POST', `/api/nights/${night.id}/marks`, { marks: [gone] })
+    await send('POST', `/api/nights/${night.id}/marks`, { marks: [gone] })
 
     expect((await build(99)).json()).toMatchObject({ version: 3, isCurrent: false, waitingVersion: 3 })
     expect(await row()).toBe('2')
@@ -149,30 +103,30 @@ describe('a night that is changed and built again', { timeout: SLOW_MS }, () => 
     expect(await page(`/nights/${night.id}/print/run-sheet`)).toContain('Programme version 2')
     for (const path of [`/nights/${night.id}`, `/nights/${night.id}/programme`]) {
       expect(await page(path)).toContain('A newer programme waits: version 3')
-      expect(acceptForm(await guest(path)).url).toBe('')
+      expect(acceptForm(await guest(path))).toBeUndefined()
     }
 
     const look = await page(`/nights/${night.id}/programme?version=3`)
     expect(look).toContain('Version 3')
-    const { url, body } = acceptForm(look)
+    const { action: url = '', fields } = acceptForm(look) ?? {}
     expect((await app.inject(asVisitor({ method: 'POST', url }))).statusCode).toBe(403)
     for (let sent = 0; sent < 2; sent++) {
-      const accepted = await asTheHost('POST', url, body)
+      const accepted = await post(url, fields)
       expect([accepted.statusCode, accepted.headers.location]).toEqual([303, `/nights/${night.id}/programme`])
     }
     expect(desk.marks.since(night.id, 0).filter(({ kind }) => kind === 'accepted')).toHaveLength(1)
     expect(await tourJson()).toMatchObject({ version: 3, isCurrent: true, waitingVersion: null })
     expect(await row()).toBe('3')
     expect(await page(`/nights/${night.id}/print/run-sheet`)).toContain('Programme version 3')
-    await asTheHost('POST', `/api/nights/${night.id}/marks`, { marks: [undo] })
+    await send('POST', `/api/nights/${night.id}/marks`, { marks: [undo] })
     expect(await tourJson()).toMatchObject({ version: 3, isCurrent: true })
   })
 
   it('can go back to an older version, and knows no version that was never built', async () => {
-    const { url, body } = acceptForm(await page(`/nights/${night.id}/programme?version=2&by=time`))
-    await asTheHost('POST', url, body)
+    const { action: url = '', fields } = acceptForm(await page(`/nights/${night.id}/programme?version=2&by=time`)) ?? {}
+    await post(url, fields)
     expect(await tourJson()).toMatchObject({ version: 2, isCurrent: true, waitingVersion: null })
-    expect((await asTheHost('GET', `/api/nights/${night.id}/tour?version=9`)).statusCode).toBe(404)
-    expect((await asTheHost('GET', `/nights/${night.id}/programme?version=0`)).statusCode).toBe(422)
+    expect((await send('GET', `/api/nights/${night.id}/tour?version=9`)).statusCode).toBe(404)
+    expect((await send('GET', `/nights/${night.id}/programme?version=0`)).statusCode).toBe(422)
   })
 })

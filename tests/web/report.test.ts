@@ -86,8 +86,16 @@ describe('a season', () => {
         expect(drawing).toContain(`>${cells.at(-1)}</text>`)
       }
     }
-    expect(table?.head.at(-1)).toBe('Operator')
+    expect(table?.head.cells.at(-1)).toBe('Operator')
     expect(JSON.stringify(seasonPage(VISITOR, { season: A_SEASON, years: [2026], names: NAMES }))).not.toContain('Ines')
+  })
+
+  it('leads on to the nights while none is over', () => {
+    const empty = { season: { ...A_SEASON, nights: [] }, years: [], names: NAMES }
+    const [host, visitor] = [HOST, VISITOR].map((viewer) => seasonPage(viewer, empty))
+    expect(host?.ways).toEqual([{ href: '/nights', text: 'To the nights' }])
+    expect(host?.lead).toMatch(/^No night is over yet\./)
+    expect(visitor?.lead).toMatch(/^No night is closed yet\./)
   })
 
   it('draws bars to one scale, in black and patterns alone, with nothing beyond the edge', () => {

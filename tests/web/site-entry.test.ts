@@ -73,7 +73,7 @@ describe('the place of a site', () => {
     })
     expect(beside(body, 'longitudeDeg')).toBe('Longitude ends at 180 degrees, east or west.')
     expect(beside(body, 'zone')).toBe('This time zone is not known. Write it like Europe/Zurich.')
-    expect(beside(body, 'heightM')).toBe('Write a number here.')
+    expect(beside(body, 'heightM')).toBe('Write metres above the sea as a plain number, such as 1200.')
     expect(beside(body, 'horizon-2-altitudeDeg')).toBe('Write degrees such as 12, or fists such as 2 fists.')
   })
 })

@@ -7,7 +7,7 @@ import { ASSETS } from '../support/assets.ts'
 import { A_SITE } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -16,15 +16,7 @@ beforeAll(async () => {
 })
 afterAll(() => service.app.close())
 
-const post = (url: string, fields: Record<string, string>, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(fields).toString(),
-    }),
-  )
+const post = (url: string, fields: Record<string, string>, as = asHost) => service.app.inject(as(formPost(url, fields)))
 const get = async (url: string, as = asHost) => (await service.app.inject(as({ method: 'GET', url }))).body
 
 const lastSite = () => service.kept.sites.at(-1)

@@ -103,7 +103,7 @@ describe('a skyline from a list', () => {
     expect(filledIn(answer.body)).toMatchObject({ 'horizon.0.azimuthDeg': '0', 'horizon.0.altitudeDeg': '5' })
     const body = await refused({ skylineList: '0; high', act: 'save', heightM: 'low' })
     expect([beside(body, 'heightM'), beside(body, 'skylineList')]).toEqual([
-      'Write a number here.',
+      'Write metres above the sea as a plain number, such as 1200.',
       expect.stringContaining('Line 1: “high” is no height'),
     ])
   })

@@ -11,7 +11,7 @@ import { ASSETS } from '../support/assets.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
 import { HOST as HOST_VIEWER } from '../support/page-data.ts'
 import { TWO_TOWNS } from '../support/start-data.ts'
-import { asHost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, formPost, type TestApp, testApp } from '../support/web.ts'
 
 const LINES = { town: 'Onetown', date: '17 December 2026', kit: 'two 130 mm telescopes' }
 
@@ -40,15 +40,7 @@ describe('the three lines as a form', () => {
   })
   afterAll(() => service.app.close())
 
-  const send = (fields: Record<string, string>) =>
-    service.app.inject(
-      asHost({
-        method: 'POST',
-        url: '/start',
-        headers: { 'content-type': 'application/x-www-form-urlencoded' },
-        payload: new URLSearchParams(fields).toString(),
-      }),
-    )
+  const send = (fields: Record<string, string>) => service.app.inject(asHost(formPost('/start', fields)))
   const plain = (html: string) => html.replaceAll('&quot;', '"').replaceAll('&#x27;', "'")
 
   it.each([
@@ -63,7 +55,11 @@ describe('the three lines as a form', () => {
     ['no such day', { date: '31 November' }, 'There is no such day.'],
     ['an unknown word', { kit: 'two 130 mm pipes' }, '“pipes” is not understood here.'],
     ['no width', { kit: 'two telescopes' }, 'How wide is “two telescopes”?'],
-    ['too narrow', { kit: 'two 5 mm telescopes' }, '“two 5 mm telescopes”: a telescope is 20 to 1500 mm wide.'],
+    [
+      'too narrow',
+      { kit: 'two 5 mm telescopes' },
+      '“two 5\u00a0mm telescopes”: a telescope is 20 to 1500\u00a0mm wide.',
+    ],
     ['too many', { kit: '13 x 130 mm' }, 'These are 13 telescopes; a row has 12 at most.'],
     ['markup', { kit: '<b>two</b> 130 mm' }, 'is not understood here.'],
     ['nothing at all', { town: '', date: '', kit: '' }, 'Say how many telescopes you have'],

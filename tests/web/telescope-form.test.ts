@@ -3,8 +3,9 @@ import { readWordTables } from '../../server/web/language.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
+import { ENGLISH, GERMAN } from '../support/page-data.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
@@ -13,15 +14,7 @@ beforeAll(async () => {
 })
 afterAll(() => service.app.close())
 
-const post = (url: string, fields: Record<string, string>, as = asHost) =>
-  service.app.inject(
-    as({
-      method: 'POST',
-      url,
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(fields).toString(),
-    }),
-  )
+const post = (url: string, fields: Record<string, string>, as = asHost) => service.app.inject(as(formPost(url, fields)))
 const get = async (url: string, as = asHost) => (await service.app.inject(as({ method: 'GET', url }))).body
 
 const lastTelescope = () => service.kept.telescopes.at(-1)
@@ -113,6 +106,21 @@ describe('the finder, the years and what it shows in the form of a telescope', (
     expect(lastTelescope()?.finder).toBeUndefined()
   })
 
+  it('keeps the note of what was assumed as its code, and shows it in the language of each reader', async () => {
+    await post('/telescopes', { ...TELESCOPE, note: ENGLISH.say('start.kit-note') })
+    const { id = '', note } = lastTelescope() ?? {}
+    expect(note).toBe('start.kit-note')
+    const german = GERMAN.say('start.kit-note')
+    expect(await get(`/telescopes/${id}`, asVisitor)).toContain(ENGLISH.say('start.kit-note'))
+    expect(await get(`/telescopes/${id}?lang=de`, asVisitor)).toContain(german)
+    const form = filledIn(await get(`/telescopes/${id}/edit?lang=de`))
+    expect(form.note).toBe(german)
+    await post(`/telescopes/${id}?lang=de`, form)
+    expect(lastTelescope()?.note).toBe('start.kit-note')
+    await post(`/telescopes/${id}?lang=de`, { ...form, note: 'Geprüft' })
+    expect(lastTelescope()?.note).toBe('Geprüft')
+  })
+
   it('says beside the field what is wrong', async () => {
     const { body } = await post('/telescopes', {
       ...TELESCOPE,
@@ -128,8 +136,8 @@ describe('the finder, the years and what it shows in the form of a telescope', (
   it('shows what it shows as it is typed, under the chosen sky, and saves nothing', async () => {
     const before = service.kept.telescopes.length
     const dark = await post('/telescopes', { ...TELESCOPE, ...KEPT, act: 'shows', sky: '2' })
-    expect(dark.body).toMatch(/30 times<\/td>/)
-    expect(dark.body).toContain('Class 2')
+    expect(dark.body).toMatch(/30\u00a0times<\/td>/)
+    expect(dark.body).toContain('class 2')
     expect(filledIn(dark.body)).toMatchObject({ ...TELESCOPE, note: 'Sticks', sky: '2' })
     const town = await post('/telescopes', { ...TELESCOPE, name: '', act: 'shows', sky: '8' })
     const star = ({ body }: { body: string }) => Number(/star of magnitude ([\d.]+)/.exec(body)?.[1])
@@ -145,7 +153,7 @@ describe('the page of a telescope', () => {
 
   it('shows a visitor what it shows, and leaves putting away to the host', async () => {
     const page = await get(url, asVisitor)
-    expect(page).toContain('48 times')
+    expect(page).toContain('48\u00a0times')
     expect(page).toContain('1.08 degrees, 2.1 full Moons')
     expect(page).not.toContain('put-away')
     expect((await post(`${url}/put-away`, {}, asVisitor)).statusCode).toBe(403)

@@ -1,76 +1,22 @@
-import type { FastifyInstance } from 'fastify'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { north } from '../../seed-demo/north.ts'
-import { seedEvening } from '../../seed-demo/seed.ts'
-import { buildApp } from '../../server/app.ts'
-import type { Desk } from '../../server/desk/desk.ts'
-import type { Night } from '../../server/tours/night.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { ASSETS } from '../support/assets.ts'
-import {
-  freshFolder,
-  openDesk,
-  removeFolder,
-  SLOW_MS,
-  searchingBriefly,
-  standingClock,
-} from '../support/desk-folder.ts'
-import { asHost, asVisitor, HOST, LAN_HOST, WIDE } from '../support/web.ts'
+import { SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { hostedNight } from '../support/hosted-night.ts'
+import { formsTo } from '../support/html-forms.ts'
 
-const PIN = '271828'
-const folder = freshFolder()
-const clock = standingClock('2026-12-17T16:20:00Z')
-let desk: Desk
-let app: FastifyInstance
-let cookie = ''
-let night: Night
-let path = ''
-beforeAll(async () => {
-  desk = searchingBriefly(await openDesk(folder, { pin: PIN, clock }))
-  const allowedHosts = () => new Set([HOST, LAN_HOST])
-  app = await buildApp({ desk, clock, words: readWordTables(), allowedHosts, limits: WIDE, assets: await ASSETS })
-  const session = await app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } }))
-  cookie = String(session.headers['set-cookie']).split(';')[0] ?? ''
-  night = seedEvening(desk, north)
-  path = `/nights/${night.id}`
-  await desk.tours.build(night.id)
-}, SLOW_MS)
-afterAll(async () => {
-  await app.close()
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, night, send, post, page, guest, close } = await hostedNight(standingClock('2026-12-17T16:20:00Z'))
+const path = `/nights/${night.id}`
+beforeAll(() => desk.tours.build(night.id), SLOW_MS)
+afterAll(close)
 
-const send = (method: 'GET' | 'POST' | 'DELETE', url: string, payload?: object) =>
-  app.inject(asHost({ method, url, headers: { cookie }, ...(payload && { payload }) }))
-const post = (url: string, fields: Readonly<Record<string, string>>) =>
-  app.inject(
-    asHost({
-      method: 'POST',
-      url,
-      headers: { cookie, 'content-type': 'application/x-www-form-urlencoded' },
-      payload: new URLSearchParams(fields).toString(),
-    }),
-  )
-const page = async (url: string): Promise<string> => (await send('GET', url)).body
-const guest = async (url: string): Promise<string> => (await app.inject(asVisitor({ url }))).body
-
-/** Every form of a page that posts to an address, as a browser without scripts would send it. */
-const formsTo = (html: string, end: string): Readonly<Record<string, string>>[] =>
-  [...html.matchAll(/<form[^>]*action="([^"]*)"[^>]*>(.*?)<\/form>/gs)]
-    .filter(([, action = '']) => action.endsWith(end))
-    .map(([, , inside = '']) =>
-      Object.fromEntries(
-        [...inside.matchAll(/name="(\w+)" value="([^"]+)"/g)].map(([, name = '', value = '']) => [name, value]),
-      ),
-    )
+const actsOf = (html: string): readonly Readonly<Record<string, string>>[] =>
+  formsTo(html, '/wishes/stop').map(({ fields }) => fields)
 const stationOf = (name: string): string => night.stations.find((station) => station.name === name)?.id ?? ''
 
 describe('the host at the programme', { timeout: SLOW_MS }, () => {
   it('finds small forms at every stop, which nobody else is shown', async () => {
     const html = await page(`${path}/programme`)
     const stops = desk.tours.current(night.id)?.stops ?? []
-    const acts = formsTo(html, '/wishes/stop').map(({ act }) => act)
+    const acts = actsOf(html).map(({ act }) => act)
     for (const act of ['keep', 'not-here', 'longer', 'shorter', 'swap']) {
       expect(acts.filter((found) => found === act)).toHaveLength(stops.length)
     }
@@ -80,7 +26,7 @@ describe('the host at the programme', { timeout: SLOW_MS }, () => {
 
   it('keeps a stop where it is, is told so, and takes that back', async () => {
     const html = await page(`${path}/programme`)
-    const keep = formsTo(html, '/wishes/stop').find(({ act }) => act === 'keep')
+    const keep = actsOf(html).find(({ act }) => act === 'keep')
     const answer = await post(`${path}/wishes/stop`, keep ?? {})
     expect([answer.statusCode, answer.headers.location]).toEqual([303, `${path}/wishes`])
     const list = await page(`${path}/wishes`)
@@ -96,7 +42,7 @@ describe('the host at the programme', { timeout: SLOW_MS }, () => {
 
   it('swaps two stops by what the form offers, where the sky bears it', async () => {
     const html = await page(`${path}/programme`)
-    const [{ stop = '' } = {}] = formsTo(html, '/wishes/stop').filter(({ act }) => act === 'swap')
+    const [{ stop = '' } = {}] = actsOf(html).filter(({ act }) => act === 'swap')
     const [form = ''] = /<form class="stop-acts-swap".*?<\/form>/s.exec(html) ?? []
     const others = [...form.matchAll(/<option value="([^"]+)">/g)].map(([, value = '']) => value)
     const swap = async (other: string) => post(`${path}/wishes/stop`, { act: 'swap', stop, other })

@@ -1,5 +1,5 @@
 /** What of a thing differs from a table. */
-export type What = 'place' | 'name' | 'angle' | 'constellation'
+type What = 'place' | 'name' | 'angle' | 'constellation'
 
 /** One thing that differs, in words. */
 export interface Difference {

@@ -14,7 +14,7 @@ export interface Ours {
 }
 
 /** A table by its file name. */
-export interface Table {
+interface Table {
   readonly name: string
   readonly text: string
 }

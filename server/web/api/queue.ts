@@ -3,6 +3,7 @@ import { lineNowOf } from '../../desk/line-now.ts'
 import { wallClock } from '../../tours/hours.ts'
 import type { LineNow, StationLine } from '../../tours/line-now.ts'
 import type { Night } from '../../tours/night.ts'
+import { countOf } from '../../tours/visitors.ts'
 import { type NameOf, namesOfNight } from './names.ts'
 import type { ApiNeeds } from './needs.ts'
 import { IdParams } from './schemas.ts'
@@ -25,7 +26,7 @@ function queueJson({ at, people, stations, calls }: LineNow, { site }: Night, na
     at,
     atWall: wall(at),
     zone: site.zone,
-    people: { ...people, count: people.adults + people.children },
+    people: { ...people, count: countOf(people) },
     stations: stations.map((station) => stationJson(station, nameOf, wall)),
     calls: calls.map((call) => ({ ...call, atWall: wall(call.at) })),
   }

@@ -26,7 +26,7 @@ export const ThingParams = Type.Object({
 })
 export type ThingParams = Static<typeof ThingParams>
 
-export const PER_PAGE = 30
+const PER_PAGE = 30
 
 /** The site and month of an address; null for what it leaves open. */
 export const whenceOf = ({ site, month }: Static<typeof WhenceQuery>) => ({

@@ -6,9 +6,9 @@ import { type AgainForm, againForm } from './again-form.ts'
 import { fieldLines, knownLines } from './again-known.ts'
 import { type AgainNew, againNew } from './again-new.ts'
 import type { FormState } from './form.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { Names } from './say.ts'
-import { daySheet, mayLead, type Sheet, type Viewer } from './sheet.ts'
+import { mayLead, type Sheet, type Viewer } from './sheet.ts'
 
 export interface AgainVersion {
   readonly href: string
@@ -23,8 +23,6 @@ export interface AgainPage {
   readonly nightTitle: string
   readonly title: string
   readonly time: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   /** Why no programme could be made; null when nothing went wrong. */
   readonly trouble: string | null
   readonly known: readonly string[]
@@ -59,8 +57,6 @@ export function againPage(viewer: Viewer, subject: AgainSubject): AgainPage {
     nightTitle: night.title,
     title: words.say('again.title'),
     time: words.time(state.at, night.site.zone),
-    links: nightLinks(viewer, night, true, 'again'),
-    linksLabel: words.say('page.night-links'),
     trouble: trouble && words.say('again.none-made', { why: words.say(trouble.key, trouble.values) }),
     known: known.length > 0 ? known : [words.say('again.known-nothing')],
     form: mayLead(viewer) ? againForm(viewer, subject) : null,
@@ -74,8 +70,9 @@ export function againPage(viewer: Viewer, subject: AgainSubject): AgainPage {
   }
 }
 
-function againSheet(viewer: Viewer, { title }: Night): Sheet {
-  const sheet = daySheet(viewer, viewer.words.say('again.of', { title }), null)
+function againSheet(viewer: Viewer, night: Night): Sheet {
+  const title = viewer.words.say('again.of', { title: night.title })
+  const sheet = nightSheet(viewer, title, { night, hasTour: true, here: 'again' })
   return { ...sheet, styles: [...sheet.styles, 'hole.css', 'again.css'] }
 }
 

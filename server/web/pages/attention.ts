@@ -11,6 +11,8 @@ interface AttentionSubject {
   readonly night: Night
   readonly tour: Tour | undefined
   readonly field: FieldState | undefined
+  /** Stations that have left the row: nothing there is in need of anybody. */
+  readonly out: readonly string[]
   readonly names: Names
   /** When it is to be decided whether the night takes place; null where the next step says so already. */
   readonly decisionAt: Date | null
@@ -18,25 +20,33 @@ interface AttentionSubject {
 
 /** What needs the host, most pressing first: whether the night takes place, trouble in the field, what must move soon, rules that gave way, gaps in the plan. */
 export function attention(viewer: Viewer, subject: AttentionSubject): string[] {
-  const { night, tour, field, names, decisionAt } = subject
-  const stations = isOpen(viewer, night) ? (field?.stations ?? []) : []
+  const { night, tour, names, decisionAt } = subject
+  const stations = inRow(viewer, subject)
   return [
     ...decisionText(viewer, night, decisionAt),
     ...stations.flatMap((station) => troubleText(viewer, night, station, names)),
     ...stations.flatMap((station) => leaveText(viewer, night, station, names)),
-    ...(tour?.notices ?? []).map((notice) => remarkText(viewer.words, notice)),
-    ...gaps(viewer, night),
+    ...(isAhead(viewer, night) ? [...noticeTexts(viewer, tour), ...gaps(viewer, night)] : []),
   ]
 }
+
+/** True while the plan of a night can still be mended: it is not over and not called off. */
+export const isAhead = ({ now }: Pick<Viewer, 'now'>, night: Night): boolean =>
+  night.state !== 'off' && now < nightHours(night).closesAt
+
+const noticeTexts = ({ words }: Viewer, tour: Tour | undefined): string[] =>
+  (tour?.notices ?? []).map((notice) => remarkText(words, notice))
 
 function decisionText(viewer: Viewer, night: Night, decisionAt: Date | null): string[] {
   if (decisionAt === null || !mayLead(viewer) || !isDecisionDue(night, decisionAt, viewer.now)) return []
   return [viewer.words.say('go.attention', { time: viewer.words.time(decisionAt, night.site.zone) })]
 }
 
-function isOpen({ now }: Viewer, night: Night): boolean {
+/** The stations of a row that stands or is about to. */
+function inRow({ now }: Viewer, { night, field, out }: AttentionSubject): readonly StationNow[] {
   const { opensAt, closesAt } = nightHours(night)
-  return now.getTime() >= opensAt.getTime() - 3_600_000 && now < closesAt
+  if (now.getTime() < opensAt.getTime() - 3_600_000 || now >= closesAt) return []
+  return field?.stations.filter(({ stationId }) => !out.includes(stationId)) ?? []
 }
 
 function troubleText({ words }: Viewer, night: Night, { stationId, trouble }: StationNow, names: Names): string[] {
@@ -54,6 +64,8 @@ const SOON_MIN = 15
 function leaveText({ words, now }: Viewer, night: Night, station: StationNow, names: Names): string[] {
   const { showing, untilAt, stationId } = station
   if (!showing || !untilAt || untilAt.getTime() - now.getTime() > SOON_MIN * 60_000) return []
+  // That all ends with the night is the next step.
+  if (untilAt >= nightHours(night).closesAt) return []
   const values = {
     station: stationName(night, names, stationId),
     target: names.nameOf(showing.targetKey),

@@ -6,13 +6,13 @@ import type { FieldState } from '../../tours/field.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
-import { attention } from './attention.ts'
+import { attention, isAhead } from './attention.ts'
 import { backupAttention, backupText } from './backup-text.ts'
 import { type DuskTimes, duskTimes } from './dusk.ts'
-import { decisionText, publishedSentence } from './go-text.ts'
+import { deadlineText, shortSentence } from './go-text.ts'
 import { moonText } from './moon.ts'
 import { type NextStep, nextStep } from './next-step.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import { phonesText } from './phones-health.ts'
 import { waitsText } from './phones-list.ts'
 import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
@@ -46,10 +46,10 @@ export interface BoardPage {
   readonly programmeLabel: string
   readonly timetable: Timetable | null
   readonly noProgramme: string
-  /** Whether the night takes place, in the sentence that is published, or until when it is decided. */
+  /** Whether the night takes place, and what more is published than stands here anyway, or until when it is decided. */
   readonly go: {
     readonly label: string
-    readonly text: string
+    readonly text: string | null
     readonly href: string | null
     readonly state: string
   } | null
@@ -57,8 +57,6 @@ export interface BoardPage {
   readonly phones: { readonly label: string; readonly href: string; readonly text: string } | null
   /** Whether copies of the database are made, for the host. */
   readonly copies: { readonly label: string; readonly href: string; readonly text: string } | null
-  readonly linksLabel: string
-  readonly links: readonly NightLink[]
 }
 
 /** What the board shows: the night with its sky, programme and field, or how much there is to start from. */
@@ -69,6 +67,8 @@ export interface BoardSubject {
   /** How that programme stands to the night; undefined without one. */
   readonly state: TourState | undefined
   readonly field: FieldState | undefined
+  /** Stations that have left the row. */
+  readonly out: readonly string[]
   readonly go: GoNight | undefined
   readonly phones: readonly PhoneNow[]
   /** Null for whoever is not the host. */
@@ -85,7 +85,9 @@ export function boardPage(viewer: Viewer, subject: BoardSubject): BoardPage {
   const { night, tour, names } = subject
   const next = nextStep(viewer, subject)
   return {
-    sheet: daySheet(viewer, night?.title ?? words.say('page.home'), 'board'),
+    sheet: night
+      ? nightSheet(viewer, night.title, { night, hasTour: tour !== undefined, here: 'board' })
+      : daySheet(viewer, words.say('page.home'), 'board'),
     night: night && subject.evening ? boardNight(viewer, night, subject.evening) : null,
     emptyTitle: words.say('page.no-night'),
     nextLabel: words.say('page.next-step'),
@@ -98,16 +100,18 @@ export function boardPage(viewer: Viewer, subject: BoardSubject): BoardPage {
     go: night && subject.go ? goPart(viewer, night, subject.go) : null,
     phones: night ? phonesPart(viewer, night, subject.phones) : null,
     copies: subject.backups && copiesPart(viewer, subject.backups),
-    linksLabel: words.say('page.night-links'),
-    links: night ? nightLinks(viewer, night, tour !== undefined, 'board') : [],
   }
 }
 
 function goPart({ words, mayAct, now }: Viewer, night: Night, go: GoNight): BoardPage['go'] {
-  const text = publishedSentence(words, night, go) ?? (mayAct ? decisionText(words, night, go, now) : null)
-  if (text === null) return null
-  const href = mayAct ? `/nights/${night.id}/go` : null
-  return { label: words.say('go.title'), state: words.say(`go.state-${night.state}`), text, href }
+  const { id, state } = night
+  if (state === 'closed' || (state === 'planned' && !mayAct)) return null
+  return {
+    label: words.say('go.title'),
+    state: words.say(`go.state-${state}`),
+    text: state === 'planned' ? deadlineText(words, night, go, now) : shortSentence(words, night, go),
+    href: mayAct ? `/nights/${id}/go` : null,
+  }
 }
 
 function phonesPart({ words, mayHost }: Viewer, { id }: Night, phones: readonly PhoneNow[]): BoardPage['phones'] {
@@ -136,7 +140,7 @@ function attentionPart(viewer: Viewer, subject: BoardSubject, { code }: NextStep
   const lines = [...ofNight, ...(backups ? backupAttention(viewer.words, backups) : [])]
   const isSaid = code === 'rebuild'
   const notes = night && tour && state && !isSaid ? programmeNotes(viewer, { night, tour, state, newKey }) : []
-  const isCalm = night !== undefined && !isSaid && lines.length + notes.length === 0
+  const isCalm = night !== undefined && isAhead(viewer, night) && !isSaid && lines.length + notes.length === 0
   return {
     attention: lines,
     notes,

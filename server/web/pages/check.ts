@@ -1,9 +1,9 @@
 import type { Check, CheckGroup, CheckLine } from '../../tours/check.ts'
 import type { Night } from '../../tours/night.ts'
-import { type NightLink, nightLinks, objectHref } from './night-links.ts'
+import { nightSheet, objectHref } from './night-links.ts'
 import type { ProgrammeNote } from './programme-notes.ts'
 import { causeText, directionText, type Names, remarkText, targetName, untilText } from './say.ts'
-import { byLamp, daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, SheetLink, Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 export interface CheckRow {
@@ -32,9 +32,7 @@ export interface CheckPage {
   readonly title: string
   readonly time: string
   readonly notes: readonly ProgrammeNote[]
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
-  readonly times: readonly NightLink[]
+  readonly times: readonly SheetLink[]
   readonly timesLabel: string
   readonly changes: readonly string[]
   readonly changesLabel: string
@@ -58,15 +56,17 @@ export function checkPage(
   look: 'day' | 'lamp' = 'day',
 ): CheckPage {
   const { words } = viewer
-  const sheet = daySheet(viewer, words.say('page.check-of', { title: night.title }), null)
   return {
-    sheet: look === 'lamp' ? byLamp(sheet) : sheet,
+    sheet: nightSheet(viewer, words.say('page.check-of', { title: night.title }), {
+      night,
+      hasTour: true,
+      here: 'check',
+      look,
+    }),
     nightTitle: night.title,
     title: words.say('page.check'),
     time: words.time(check.at, night.site.zone),
     notes,
-    links: nightLinks(viewer, night, true, 'check'),
-    linksLabel: words.say('page.night-links'),
     times: timeLinks(viewer, night, check, times, look),
     timesLabel: words.say('page.check-times'),
     changes: check.changes.map((change) => remarkText(words, change)),
@@ -82,7 +82,7 @@ function timeLinks(
   check: Check,
   times: readonly Date[],
   look: 'day' | 'lamp',
-): NightLink[] {
+): SheetLink[] {
   const kept = look === 'lamp' ? '&look=lamp' : ''
   return times.map((at) => ({
     href: `/nights/${night.id}/check?at=${encodeURIComponent(at.toISOString())}${kept}`,

@@ -1,14 +1,21 @@
 import type { Checklist } from '../../desk/notes.ts'
-import { ANCHORS, ITEM_GROUPS, OWNER_ROLES } from '../../tours/checklist.ts'
-import { isShippedItem } from '../../tours/checklist-items.ts'
+import { ANCHORS, ITEM_GROUPS, type ItemGroup, OWNER_ROLES } from '../../tours/checklist.ts'
+import { isShippedItem, SHIPPED_ITEMS } from '../../tours/checklist-items.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Words } from '../../words/words.ts'
+import { hoursText } from './date-text.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { checklistsHref } from './notes-href.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
 interface ItemRow {
+  /** Of which part of the list it is the first row; null for the others. */
+  readonly heading: string | null
   readonly title: string
+  /** Who and when; '' for a blank row. */
+  readonly says: string
+  /** True where something has to be put right, or was begun. */
+  readonly isOpen: boolean
   /** Which item the row is; '' for a blank one. */
   readonly hidden: { readonly name: string; readonly value: string }
   readonly fields: readonly Field[]
@@ -103,28 +110,60 @@ function itemRow(words: Words, state: FormState, at: number): ItemRow {
   const whens = ANCHORS.flatMap((anchor) =>
     SIDES.map((side) => ({ value: `${anchor}-${side}`, text: words.say(`checklist.when-${anchor}-${side}`) })),
   )
+  const role = choice(
+    name('owner.role'),
+    label('role'),
+    OWNER_ROLES.map((value) => ({ value, text: words.say(`checklist.owner-${value}`) })),
+  )
+  const when = choice(name('from'), label('when'), whens)
   const group = choice(
     name('group'),
     label('group'),
     ITEM_GROUPS.map((value) => ({ value, text: words.say(`checklist.group-${value}`) })),
   )
+  const fields = [
+    ...(isShipped ? [] : [text(name('text'), { ...label('text'), isWide: true })]),
+    role,
+    text(name('owner.name'), label('name')),
+    number(name('offsetMin'), label('minutes')),
+    when,
+    ...(isShipped ? [] : [group]),
+    ...(id === '' ? [] : [tick(name('drop'), label('drop'))]),
+  ]
   return {
+    heading: headingAt(words, state, at),
     title: rowTitle(words, state, at, id),
+    says: id === '' ? '' : saysOf(words, state, at, [role, when]),
+    isOpen: fields.some(({ isInvalid }) => isInvalid) || (id === '' && (state.values[name('text')] ?? '') !== ''),
     hidden: { name: name('id'), value: id },
-    fields: [
-      ...(isShipped ? [] : [text(name('text'), { ...label('text'), isWide: true })]),
-      choice(
-        name('owner.role'),
-        label('role'),
-        OWNER_ROLES.map((value) => ({ value, text: words.say(`checklist.owner-${value}`) })),
-      ),
-      text(name('owner.name'), label('name')),
-      number(name('offsetMin'), label('minutes')),
-      choice(name('from'), label('when'), whens),
-      ...(isShipped ? [] : [group]),
-      ...(id === '' ? [] : [tick(name('drop'), label('drop'))]),
-    ],
+    fields,
   }
+}
+
+const chosenText = ({ options }: Field): string => options.find(({ isChosen }) => isChosen)?.text ?? ''
+
+/** `Host, 30 min before opening`: who, by name where there is one, and when. */
+function saysOf(words: Words, { values }: FormState, at: number, [role, when]: readonly [Field, Field]): string {
+  const minutes = Number(values[`items.${at}.offsetMin`])
+  const name = role.value === 'named' ? (values[`items.${at}.owner.name`] ?? '') : ''
+  return words.say('checklist.row-says', {
+    who: name || chosenText(role),
+    minutes: hoursText(words, Number.isFinite(minutes) ? minutes : 0),
+    when: chosenText(when),
+  })
+}
+
+/** The part of the list that a row belongs to; null for a blank one. */
+function groupAt({ values }: FormState, at: number): ItemGroup | null {
+  const id = values[`items.${at}.id`]
+  if (!id) return null
+  const group = SHIPPED_ITEMS.find((item) => item.id === id)?.group ?? values[`items.${at}.group`]
+  return ITEM_GROUPS.find((each) => each === group) ?? null
+}
+
+function headingAt(words: Words, state: FormState, at: number): string | null {
+  const group = groupAt(state, at)
+  return group === null || group === groupAt(state, at - 1) ? null : words.say(`checklist.group-${group}`)
 }
 
 function rowTitle(words: Words, { values }: FormState, at: number, id: string): string {

@@ -3,17 +3,15 @@ import type { Night } from '../../tours/night.ts'
 import { schoolClassOf } from '../../tours/school-class.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import { classVisitHref } from './notes-href.ts'
 import type { PaperLink } from './paper.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 
 export interface ClassVisitPage {
   readonly sheet: Sheet
   readonly nightTitle: string
   readonly title: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly intro: string
   readonly rules: string
   /** The hours and groups of the class, or that the night has none yet. */
@@ -42,11 +40,9 @@ export function classVisitPage(viewer: Viewer, { night, hasTour, state }: ClassV
   const { words } = viewer
   const fields = visitFields(words, state)
   return {
-    sheet: daySheet(viewer, words.say('visit.of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('visit.of', { title: night.title }), { night, hasTour, here: 'class' }),
     nightTitle: night.title,
     title: words.say('visit.title'),
-    links: nightLinks(viewer, night, hasTour, 'class'),
-    linksLabel: words.say('page.night-links'),
     intro: words.say('visit.intro'),
     rules: words.say('visit.rules'),
     hours: hoursText(words, night),

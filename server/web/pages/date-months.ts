@@ -14,7 +14,9 @@ export interface DateRow {
   readonly dark: string
   readonly moon: string
   readonly planets: string
+  /** How many showpieces are seen, and which; '' where there are none. */
   readonly showpieces: string
+  readonly showpieceNames: string
   readonly broken: readonly string[]
   /** That it breaks no rule; null when it breaks some. */
   readonly noneBroken: string | null
@@ -105,7 +107,8 @@ function rowOf(
     dark: darkText(words, date, zone),
     moon: moonText(words, date, zone),
     planets: date.planets.length === 0 ? words.say('dates.none') : words.list(date.planets.map(nameOf)),
-    showpieces: showpiecesText(words, date, nameOf),
+    showpieces: date.showpieces.length === 0 ? words.say('dates.none') : words.number(date.showpieces.length),
+    showpieceNames: words.list(date.showpieces.map(nameOf)),
     broken: date.broken.map((broken) => brokenText(words, broken, date.date)),
     noneBroken: date.broken.length === 0 ? words.say('dates.none-broken') : null,
   }

@@ -1,4 +1,5 @@
 import type { YearOfDates } from '../../desk/dates.ts'
+import type { Night } from '../../tours/night.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
@@ -8,6 +9,7 @@ import { rulesTexts } from './date-text.ts'
 import { type Field, formFields } from './form.ts'
 import { kitText, monthText } from './season-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { telescopeNames } from './telescope-names.ts'
 
 interface Link {
   readonly href: string
@@ -55,6 +57,7 @@ export interface DatesSubject {
   readonly year: YearOfDates | null
   readonly sites: readonly Site[]
   readonly kit: readonly Telescope[]
+  readonly nights: readonly Night[]
   /** The year in words, as `dateMonths` gives it. */
   readonly months: readonly DateMonth[]
   /** The month `YYYY-MM` that it is at the site. */
@@ -77,7 +80,8 @@ export function datesPage(viewer: Viewer, subject: DatesSubject): DatesPage {
 
 function yearPart(viewer: Viewer, subject: DatesSubject & { readonly year: YearOfDates }): YearPart {
   const { words } = viewer
-  const { year, kit } = subject
+  const { year, kit, nights } = subject
+  const nameOf = telescopeNames(viewer, kit, nights)
   const dates = year.months.flatMap(({ dates: known }) => known ?? [])
   const clean = dates.filter(({ broken }) => broken.length === 0)
   return {
@@ -88,7 +92,7 @@ function yearPart(viewer: Viewer, subject: DatesSubject & { readonly year: YearO
     row: kit.map(({ id, name }) => ({
       id: `row-${id}`,
       value: id,
-      label: name,
+      label: nameOf({ id, name }),
       isChecked: year.telescopes.some((telescope) => telescope.id === id),
     })),
     showText: words.say('dates.show'),

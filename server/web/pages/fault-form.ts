@@ -55,7 +55,7 @@ const FAINTEST_MAG = 2.5
 export function faultForm(words: Words, subject: FaultsSubject): FaultForm {
   const { night, at, look, values } = subject
   const { asked, choose } = asker(words, subject)
-  const lists = thingLists(subject)
+  const lists = thingLists(words, subject)
   return {
     action: `${faultsHref(night)}#answer`,
     look,
@@ -106,14 +106,17 @@ function asker(words: Words, { values, problems }: FaultsSubject) {
   return { asked, choose }
 }
 
-function thingLists({ values, finding }: FaultsSubject) {
+function thingLists(words: Words, { values, finding }: FaultsSubject) {
   const { bodies, stars, targets } = finding.things
-  const bright = stars.filter(({ magnitude }) => magnitude <= FAINTEST_MAG).toSorted(byName)
+  const bright = stars.filter(({ magnitude }) => magnitude <= FAINTEST_MAG)
   const list =
     (things: readonly FaultThing[]) =>
     (field: string): readonly Choice[] =>
-      things.map(({ key, name }) => ({ value: key, text: name, isChosen: values[field] === key }))
-  return { bodies: list(bodies), stars: list(bright), targets: list(targets) }
+      things.map(({ key, name }) => ({ value: key, text: words.called(name), isChosen: values[field] === key }))
+  const starsOf = list(bright)
+  return {
+    bodies: list(bodies),
+    stars: (field: string) => starsOf(field).toSorted((a, b) => a.text.localeCompare(b.text, words.settings.language)),
+    targets: list(targets),
+  }
 }
-
-const byName = (a: FaultThing, b: FaultThing): number => a.name.localeCompare(b.name)

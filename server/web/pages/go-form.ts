@@ -41,17 +41,15 @@ export function planFields(words: Words, state: FormState, night: Night, { plan,
   const form = formFields(words, state)
   const usualTime = words.time(usualDecision(night), night.site.zone)
   const usual = words.say(`go.cloud-${cloudLimit}`)
+  const hint = plan.cloudLimit === null ? { hint: words.say('go.cloud-usual-is', { usual }) } : {}
   return [
     form.text('decidesAt', {
       label: words.say('go.decides-at'),
       hint: words.say('go.decides-at-hint', { time: usualTime }),
       fallback: plan.decidesAt ?? '',
     }),
-    form.choice('cloudLimit', { label: words.say('go.cloud-limit'), fallback: plan.cloudLimit ?? '', isWide: true }, [
-      {
-        value: '',
-        text: plan.cloudLimit === null ? words.say('go.cloud-usual-is', { usual }) : words.say('go.cloud-usual'),
-      },
+    form.choice('cloudLimit', { label: words.say('go.cloud-limit'), ...hint, fallback: plan.cloudLimit ?? '' }, [
+      { value: '', text: words.say('go.cloud-usual') },
       { value: 'moonCloud', text: words.say('go.cloud-moonCloud') },
       { value: 'cloud', text: words.say('go.cloud-cloud') },
     ]),

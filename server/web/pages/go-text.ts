@@ -15,8 +15,14 @@ export function madeSentence(words: Words, night: Night, plan: GoPlan): string |
   const { opensAt, closesAt } = nightHours(night)
   const hours = { from: words.time(opensAt, site.zone), to: words.time(closesAt, site.zone) }
   const said = words.say(`go.say-${state}`, { title, date: words.date(date), place: site.name, ...hours })
-  const more = state === 'doubtful' ? nextWord(words, night, plan) : state === 'off' ? backUp(words, plan) : null
+  const more = moreOf(words, night, plan)
   return more === null ? said : `${said} ${more}`
+}
+
+/** What is published beyond that the night takes place or does not. */
+function moreOf(words: Words, night: Night, plan: GoPlan): string | null {
+  if (night.state === 'doubtful') return nextWord(words, night, plan)
+  return night.state === 'off' ? backUp(words, plan) : null
 }
 
 function nextWord(words: Words, night: Night, { nextWordAt, nextWordWhere }: GoPlan): string | null {
@@ -38,6 +44,14 @@ export const publishedSentence = (
   const made = madeSentence(words, night, plan)
   return made !== null && written?.holds ? written.text : made
 }
+
+/** The same beside the night's title, date, place and hours, which it need not say again; null where the state says all. */
+export const shortSentence = (
+  words: Words,
+  night: Night,
+  { plan, written }: Pick<GoNight, 'plan' | 'written'>,
+): string | null =>
+  written?.holds && written.text !== madeSentence(words, night, plan) ? written.text : moreOf(words, night, plan)
 
 const MINUTE_MS = 60_000
 const HOUR_MIN = 60
@@ -62,6 +76,15 @@ export function decisionText(words: Words, night: Night, go: GoNight, now: Date)
   const ms = go.decisionAt.getTime() - now.getTime()
   const values = { ...spoken(go.decisionAt), span: lastsText(words, Math.abs(ms)) }
   return words.say(ms > 0 ? 'go.decide-by' : 'go.decide-now', values)
+}
+
+/** Until when it is to be decided, beside the night's date; null once that is over. */
+export function deadlineText(words: Words, night: Night, { decisionAt }: GoNight, now: Date): string | null {
+  const ms = decisionAt.getTime() - now.getTime()
+  if (ms <= 0) return null
+  const date = calendarDate(decisionAt, night.site.zone)
+  const values = { time: words.time(decisionAt, night.site.zone), date: words.date(date), span: lastsText(words, ms) }
+  return words.say(date === night.date ? 'go.decide-by-time' : 'go.decide-by', values)
 }
 
 /** A value with its unit, or yes and no. */

@@ -7,9 +7,9 @@ import { type Field, type FormState, formFields, type ProblemList, problemList }
 import { planFields, valueFields } from './go-form.ts'
 import { earlierTexts, type GoLine, goLine } from './go-lines.ts'
 import { decisionText, keepText, madeSentence, pastDecision, proposalTexts, publishedSentence } from './go-text.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { Names } from './say.ts'
-import { daySheet, mayLead, type Sheet, type Viewer } from './sheet.ts'
+import { mayLead, type Sheet, type Viewer } from './sheet.ts'
 
 interface Part {
   readonly action: string
@@ -48,8 +48,6 @@ export interface GoPage {
   readonly plan: (Part & { readonly label: string; readonly backUp: string | null }) | null
   readonly earlierLabel: string
   readonly earlier: readonly string[]
-  readonly linksLabel: string
-  readonly links: readonly NightLink[]
 }
 
 /** The sentence in a box from which it can be copied; `save` is there for the host. */
@@ -81,7 +79,11 @@ export function goPage(viewer: Viewer, subject: GoSubject): GoPage {
   const sentence = sentencePart(viewer, subject)
   const shown = [enter, decide, plan].flatMap((part) => part?.fields ?? [])
   return {
-    sheet: daySheet(viewer, words.say('go.title-of', { title: night.title }), 'nights'),
+    sheet: nightSheet(viewer, words.say('go.title-of', { title: night.title }), {
+      night,
+      hasTour: subject.hasTour,
+      here: 'go',
+    }),
     ...labels(viewer),
     nightTitle: night.title,
     state: words.say(`go.state-${night.state}`),
@@ -99,7 +101,6 @@ export function goPage(viewer: Viewer, subject: GoSubject): GoPage {
     sentence,
     plan,
     earlier: earlierTexts(viewer, subject),
-    links: nightLinks(viewer, night, subject.hasTour, 'go'),
   }
 }
 
@@ -114,7 +115,6 @@ const labels = ({ words }: Viewer) => ({
   sayHint: words.say('go.say-hint'),
   noSentence: words.say('go.no-sentence'),
   earlierLabel: words.say('go.earlier'),
-  linksLabel: words.say('page.night-links'),
 })
 
 function enterPart(viewer: Viewer, { night, state }: GoSubject): GoPage['enter'] {

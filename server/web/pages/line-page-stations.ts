@@ -51,7 +51,7 @@ export function lineStation(
     now: nowText(words, subject, station),
     until: untilText(words, subject, station),
     next: nextText(words, subject, station),
-    trouble: trouble === null ? null : words.say(`page.trouble-${trouble}`),
+    trouble: trouble === null ? null : words.say('field.row-trouble', { what: words.say(`page.trouble-${trouble}`) }),
     wait: queue && waitText(words, queue),
     ...closing(words, subject, queue),
     ...paceOf(words, subject, station),

@@ -7,17 +7,19 @@ import type { Words } from '../../words/words.ts'
 import { objectHref } from './night-links.ts'
 import type { Names } from './say.ts'
 
-/** One stop: what arithmetic says of its line, and what came out of the evenings that were played. */
+/** One stop: when to close its line, what arithmetic says of it, and what came out of the evenings that were played. */
 export interface LineStopText {
   readonly when: string
   readonly name: string
   readonly href: string
+  /** By the same arithmetic as on the line helper's phone, so that nobody hears two times. */
+  readonly close: string
   readonly reckoned: readonly string[]
   readonly played: readonly string[]
 }
 
 /** A line that is closed so shortly before the end of its stop need not be closed at all. */
-const TO_THE_END_SEC = 120
+const TO_THE_END_MS = 120_000
 
 /** The instant of a second of the evening. */
 export const momentOf = (night: Night, sec: number): Date =>
@@ -41,10 +43,9 @@ export function lineStops(
       }),
       name: names.nameOf(stop.targetKey),
       href: objectHref(night, stop.targetKey),
-      reckoned: reckonedTexts(words, night, stop),
-      played: simulated.stops
-        .filter((played) => isOf(night, played, stop))
-        .map((played) => playedText(words, night, played)),
+      close: closeText(words, night, stop),
+      reckoned: reckonedTexts(words, stop),
+      played: simulated.stops.filter((played) => isOf(night, played, stop)).map((played) => playedText(words, played)),
     }))
 }
 
@@ -53,23 +54,21 @@ const isOf = (night: Night, played: StopReport, stop: ReckonedStop): boolean =>
   momentOf(night, played.fromSec) >= stop.startsAt &&
   momentOf(night, played.untilSec) <= stop.endsAt
 
-function reckonedTexts(words: Words, night: Night, stop: ReckonedStop): string[] {
-  const { turnSec, looksPerHour, stopMin, inLine, waitMin, closeAt, startsAt } = stop
-  const time = words.time(closeAt, night.site.zone)
+function closeText(words: Words, { site }: Night, { closeAt, startsAt, endsAt }: ReckonedStop): string {
+  if (closeAt.getTime() === startsAt.getTime()) return words.say('line.too-many')
+  if (endsAt.getTime() - closeAt.getTime() <= TO_THE_END_MS) return words.say('line.open-to-end')
+  return words.say('line.close-at', { time: words.time(closeAt, site.zone) })
+}
+
+function reckonedTexts(words: Words, { turnSec, looksPerHour, stopMin, inLine, waitMin }: ReckonedStop): string[] {
   return [
     words.say('line.pace', { seconds: Math.round(turnSec), count: Math.round(looksPerHour) }),
     words.say('line.stop-length', { minutes: Math.round(stopMin), count: Math.round((looksPerHour * stopMin) / 60) }),
     words.say('line.wait-of-last', { count: inLine, minutes: Math.ceil(waitMin) }),
-    words.say(closeAt.getTime() === startsAt.getTime() ? 'line.too-many' : 'line.close-at', { time }),
   ]
 }
 
-function playedText(words: Words, night: Night, { looks, waitMedianMin, closeSec, untilSec }: StopReport): string {
+function playedText(words: Words, { looks, waitMedianMin }: StopReport): string {
   if (waitMedianMin === null) return words.say('line.played-nobody')
-  const isOpen = untilSec - closeSec <= TO_THE_END_SEC
-  const close = isOpen
-    ? words.say('line.played-open')
-    : words.say('line.played-close', { time: words.time(momentOf(night, closeSec), night.site.zone) })
-  const looked = words.say('line.played', { count: Math.round(looks), minutes: Math.max(1, Math.ceil(waitMedianMin)) })
-  return `${looked} ${close}`
+  return words.say('line.played', { count: Math.round(looks), minutes: Math.max(1, Math.ceil(waitMedianMin)) })
 }

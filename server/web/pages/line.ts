@@ -5,10 +5,10 @@ import { USUAL_HABITS } from '../../tours/simulation-lines.ts'
 import type { HalfHourLine, LineReport } from '../../tours/simulation-report.ts'
 import type { Words } from '../../words/words.ts'
 import { type LineStopText, lineStops, momentOf } from './line-stops.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { ProgrammeNote } from './programme-notes.ts'
 import type { Names } from './say.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 export interface LinePage {
@@ -17,8 +17,6 @@ export interface LinePage {
   readonly title: string
   readonly made: string
   readonly notes: readonly ProgrammeNote[]
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   /** What matters most, in whole sentences. */
   readonly lead: string
   readonly told: readonly string[]
@@ -51,13 +49,15 @@ export function linePage(viewer: Viewer, { night, line, names, notes }: LineSubj
   const { words } = viewer
   const { simulated } = line
   return {
-    sheet: daySheet(viewer, words.say('line.title-of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('line.title-of', { title: night.title }), {
+      night,
+      hasTour: true,
+      here: 'line',
+    }),
     nightTitle: night.title,
     title: words.say('line.title'),
     made: words.say('line.version', { version: line.version }),
     notes,
-    links: nightLinks(viewer, night, true, 'line'),
-    linksLabel: words.say('page.night-links'),
     lead: waitText(words, simulated),
     told: toldTexts(words, night, line),
     stationsLabel: words.say('line.stations'),
@@ -130,6 +130,7 @@ function howTexts(words: Words, night: Night, { seed, simulated }: LineAnswer): 
       hand: cycleAt(cycleSec, 0, 'altaz-hand', RECENTRE_POWER_X) - cycleSec,
     }),
     ...(schoolClass ? [words.say('line.how-class')] : []),
+    words.say('line.how-close'),
     words.say('line.how-sure'),
   ]
 }

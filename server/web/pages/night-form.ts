@@ -1,15 +1,15 @@
 import { eveningDate } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
-import { rolesOf } from '../../tours/roles.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { type FactorOfSite, settingFields } from './night-settings.ts'
+import { stationRow } from './night-stations.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import type { GrowingRows } from './site-rows.ts'
-import type { FormRow } from './telescope-form-rows.ts'
-import { suitsText } from './telescope-text.ts'
+import { besideFirst, type FormRow, fieldsInRows } from './telescope-form-rows.ts'
+import { telescopeNames } from './telescope-names.ts'
 
 export interface NightFormPage {
   readonly sheet: Sheet
@@ -57,6 +57,8 @@ export interface NightFormSubject {
   readonly rowFrom?: Pick<Night, 'title' | 'date'> | undefined
   readonly sites: readonly Site[]
   readonly telescopes: readonly Telescope[]
+  /** All nights, of which some tell telescopes of one name apart. */
+  readonly nights: readonly Night[]
   readonly factors: readonly FactorOfSite[]
 }
 
@@ -65,13 +67,18 @@ export const MOST_STATIONS = 12
 /** The form of a night, new or to be changed. */
 export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightFormPage {
   const { words } = viewer
-  const { id, state, stationRows } = subject
+  const { id, stationRows } = subject
+  const state = besideFirst(subject.state, { stations: 'stations.0.telescopeId' })
   const title = words.say(id === null ? 'page.new-night' : 'page.edit-night')
   const fields = mainFields(words, subject)
   const visitors = subject.halfHours.map((time, index) => visitorRow(words, state, time, index))
-  const stations = Array.from({ length: stationRows }, (_, index) => stationRow(words, subject, index))
+  const nameOf = telescopeNames(viewer, subject.telescopes, subject.nights)
+  const stations = Array.from({ length: stationRows }, (_, index) =>
+    stationRow(words, { ...subject, state, nameOf }, index),
+  )
   const settings = settingFields(words, state, subject.factors)
-  const shown = [...fields, ...[...visitors, ...stations].flatMap((row) => row.fields), ...settings]
+  const people = visitors.flatMap((row) => row.fields)
+  const shown = [...fields, ...people, ...fieldsInRows(words, stations), ...settings]
   return {
     sheet: daySheet(viewer, title, 'nights'),
     ...labels(words),
@@ -163,32 +170,5 @@ function visitorRow(words: Words, state: FormState, time: string, index: number)
         fallback: '0',
       }),
     ),
-  }
-}
-
-const KINDS = ['telescope', 'bare-eye', 'binoculars', 'screen', 'questions'] as const
-
-function stationRow(words: Words, { state, telescopes }: NightFormSubject, index: number): FormRow {
-  const form = formFields(words, state)
-  const name = (part: string) => `stations.${index}.${part}`
-  const label = (part: string) => ({ label: words.say(`page.station-${part}`) })
-  const kinds = KINDS.map((kind) => ({ value: kind, text: words.say(`station.${kind}`) }))
-  const chosen = state.values[name('telescopeId')]
-  const offered = telescopes.filter(({ id, isPutAway }) => isPutAway !== true || id === chosen)
-  const scopes = offered.map(({ id, name: text }) => ({ value: id, text }))
-  const telescope = telescopes.find(({ id }) => id === chosen)
-  const suits = telescope && suitsText(words, rolesOf(telescope))
-  return {
-    title: words.say('page.station-row', { row: index + 1 }),
-    fields: [
-      form.text(name('name'), label('name')),
-      form.choice(name('kind'), { ...label('kind'), fallback: 'telescope' }, kinds),
-      form.choice(name('telescopeId'), { ...label('telescope'), ...(suits && { hint: suits }) }, [
-        { value: '', text: words.say('page.station-no-telescope') },
-        ...scopes,
-      ]),
-      form.text(name('operator'), label('operator')),
-      form.tick(name('isForChildren'), label('children')),
-    ],
   }
 }

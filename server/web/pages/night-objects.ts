@@ -1,16 +1,14 @@
 import type { Night } from '../../tours/night.ts'
 import type { PassingThing } from '../../tours/own-pass.ts'
 import type { ObjectHit } from '../../tours/target.ts'
-import { type NightLink, nightLinks, objectHref } from './night-links.ts'
+import { nightSheet, objectHref } from './night-links.ts'
 import { passText } from './own-facts.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 
 export interface NightObjectsPage {
   readonly sheet: Sheet
   readonly nightTitle: string
   readonly title: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly action: string
   readonly query: string
   readonly queryLabel: string
@@ -41,16 +39,21 @@ export function nightObjectsPage(
 ): NightObjectsPage {
   const { words } = viewer
   return {
-    sheet: daySheet(viewer, words.say('page.objects-of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('page.objects-of', { title: night.title }), {
+      night,
+      hasTour,
+      here: 'objects',
+    }),
     nightTitle: night.title,
     title: words.say('page.objects'),
-    links: nightLinks(viewer, night, hasTour, 'objects'),
-    linksLabel: words.say('page.night-links'),
     action: `/nights/${night.id}/objects`,
     query,
     queryLabel: words.say('page.objects-query'),
     searchText: words.say('page.objects-search'),
-    hits: hits.map(({ key, name, kind }) => ({ name, kind: words.say(`kind.${kind}`), href: objectHref(night, key) })),
+    hits: hits.map(({ key, name, kind }) => ({
+      ...{ name: words.called(name), kind: words.say(`kind.${kind}`) },
+      href: objectHref(night, key),
+    })),
     emptyText: query !== '' && hits.length === 0 ? words.say('page.objects-none', { query }) : null,
     passesLabel: words.say('own.passes'),
     passes: passes.map(({ draft: { name, magnitude }, pass }) => ({

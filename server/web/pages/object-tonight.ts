@@ -1,14 +1,15 @@
 import { skylineWalk } from '../../drawings/skyline-walk.ts'
 import type { Svg } from '../../drawings/svg.ts'
+import { WALK_NARROW, WALK_PAPER } from '../../drawings/walk-scale.ts'
 import type { SkyParts } from '../../sight/sky-brightness.ts'
 import type { ClearSpan } from '../../tours/clear-spans.ts'
 import type { Night } from '../../tours/night.ts'
 import type { ObjectTonight, StationTonight } from '../../tours/object-tonight.ts'
 import type { Cause } from '../../tours/tour.ts'
 import { kindText } from './card-face.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import { causeText, chanceText, type Names, remarkText, targetName } from './say.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 import { setupText } from './stop-line.ts'
 
 /** One telescope and what it shows of the object at its best. */
@@ -31,14 +32,13 @@ export interface ObjectTonightPage {
   readonly nightTitle: string
   readonly title: string
   readonly kind: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly about: { readonly href: string; readonly text: string }
   readonly verdictLabel: string
   readonly verdict: readonly string[]
   readonly clearLabel: string
   readonly clear: readonly string[]
-  readonly drawing: Svg | null
+  /** Its walk, and the same drawn for a narrow screen; null when it stays below the horizon. */
+  readonly drawing: { readonly wide: Svg; readonly narrow: Svg } | null
   readonly drawingNote: string
   readonly tableLabel: string
   readonly tableNote: string
@@ -65,18 +65,20 @@ export function objectTonightPage(viewer: Viewer, subject: ObjectTonightSubject)
   const name = names.nameOf(tonight.targetKey)
   const object = names.show(tonight.targetKey)
   return {
-    sheet: daySheet(viewer, words.say('page.object-of', { name, title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('page.object-of', { name, title: night.title }), {
+      night,
+      hasTour: subject.hasTour,
+      here: null,
+    }),
     nightTitle: night.title,
     title: name,
     kind: object && object.kind !== 'moon' ? kindText(words, object) : '',
-    links: nightLinks(viewer, night, subject.hasTour, null),
-    linksLabel: words.say('page.night-links'),
     about: { href: `/objects/${tonight.targetKey}`, text: words.say('object.link-about', { name }) },
     verdictLabel: words.say('page.object-verdict'),
     verdict: tonight.verdict.map((remark) => remarkText(words, remark)),
     clearLabel: words.say('page.object-clear'),
     clear: clearLines(viewer, night, tonight.clear),
-    drawing: skylineWalk({ walk: tonight.walk, clear: tonight.clear, site: night.site, name }, words)?.svg ?? null,
+    drawing: drawingOf(viewer, subject, name),
     drawingNote: words.say('page.object-drawing'),
     tableLabel: words.say('page.object-chances'),
     tableNote: words.say('page.object-chances-note'),
@@ -86,6 +88,12 @@ export function objectTonightPage(viewer: Viewer, subject: ObjectTonightSubject)
     noStations: words.say('page.object-no-telescope'),
     ...whyOf(viewer, night, tonight),
   }
+}
+
+function drawingOf({ words }: Viewer, { night, tonight }: ObjectTonightSubject, name: string) {
+  const walk = { walk: tonight.walk, clear: tonight.clear, site: night.site, name }
+  const [wide, narrow] = [WALK_PAPER, WALK_NARROW].map((paper) => skylineWalk(walk, words, paper)?.svg)
+  return wide && narrow ? { wide, narrow } : null
 }
 
 const SURE = 0.985

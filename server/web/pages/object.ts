@@ -86,7 +86,8 @@ const writtenOut = (names: readonly string[]): readonly string[] =>
   names.filter((name) => !SHORT.test(name) || !names.some((other) => other !== name && other.startsWith(name)))
 
 function othersText(words: Words, { thing: { name }, star }: ObjectSubject, object: ShowObject | null): string | null {
-  const names = object?.designations ?? writtenOut(star?.otherNames ?? []).filter((other) => other !== name)
+  const all = object?.designations ?? writtenOut(star?.otherNames ?? [])
+  const names = all.filter((other) => other !== name && other !== words.called(name))
   return names.length === 0 ? null : words.say('object.others', { names: names.join(', ') })
 }
 

@@ -48,7 +48,8 @@ export interface ObjectsPage {
   readonly things: readonly ThingRow[]
   readonly emptyText: string
   readonly pagesLabel: string
-  readonly pageText: string
+  /** Which page of how many; null where there is one alone. */
+  readonly pageText: string | null
   readonly previous: PageLink | null
   readonly next: PageLink | null
   readonly own: PageLink
@@ -80,7 +81,7 @@ export function objectsPage(viewer: Viewer, subject: ObjectsSubject): ObjectsPag
     things: list.things.map((thing) => row(words, subject, thing)),
     emptyText: words.say(query.text === '' ? 'objects.none' : 'objects.none-called', { query: query.text }),
     pagesLabel: words.say('objects.pages'),
-    pageText: words.say('objects.page', { page: list.page, pages: list.pages }),
+    pageText: list.pages > 1 ? words.say('objects.page', { page: list.page, pages: list.pages }) : null,
     previous: list.page > 1 ? pageLink(words, query, list.page - 1, 'objects.previous') : null,
     next: list.page < list.pages ? pageLink(words, query, list.page + 1, 'objects.next') : null,
     own: { href: '/extras', text: words.say('own.link') },

@@ -40,13 +40,3 @@ export interface LineProblem extends Pick<Problem, 'key' | 'values'> {
   readonly line: number
   readonly column: string
 }
-
-/** A list that is as it should be: every thing in it is invented. */
-export const OWN_EXAMPLE = `name,kind,ra,dec,magnitude,width_arcmin,height_arcmin,second_magnitude,separation_arcsec,condensation,from,to,from_direction,to_direction,appeal,why
-Kate's Cluster,open-cluster,21h 32m 12s,+48° 26',5.6,25,,,,,,,,,0.5,Kate shows it every year
-The Club's Spindle,galaxy,184.74,47.30,9.1,8,3,,,,,,,,0.3,Our members like it
-The Two Lanterns,double,19h 30.7m,+27° 58',3.2,,,5.1,34,,,,,,0.7,Gold beside blue
-Comet of the month,comet,30.5,-12.25,6.5,8,,,,4,,,,,0.8,It will be gone by spring
-New star,star,310.2,45.1,5.0,,,,,,,,,,0.5,It was not there last week
-Space station,bare-eye,,,-3.1,,,,,,2026-12-17T18:42:10+01:00,2026-12-17T18:48:30+01:00,west,east-north-east,0.7,People wave to it
-`

@@ -1,7 +1,8 @@
 import { isKindField, kindsAskedFor, OWN_KINDS } from '../../tours/own-kinds.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, formFields, type ProblemList } from './form.ts'
-import { type LineProblem, OWN_COLUMNS, OWN_EXAMPLE } from './own-columns.ts'
+import { type LineProblem, OWN_COLUMNS } from './own-columns.ts'
+import { ownExample } from './own-example.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
 export interface OwnImportPage {
@@ -57,7 +58,7 @@ export function ownImportPage(viewer: Viewer, { list, problems }: OwnImportSubje
     kinds: OWN_KINDS.map((kind) => ({ name: kind, means: words.say(`kind.${kind}`) })),
     exampleLabel: words.say('own.example'),
     exampleNote: words.say('own.example-note'),
-    example: OWN_EXAMPLE,
+    example: ownExample(words),
     backHref: '/extras',
     backText: words.say('own.title'),
   }

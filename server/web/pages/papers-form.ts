@@ -3,13 +3,13 @@ import { languageName } from '../../tours/own-words.ts'
 import { UNITS } from '../../words/words.ts'
 import { cardsAsked } from './card-choice.ts'
 import { type Field, type FormState, formFields } from './form.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { PaperLink } from './paper.ts'
 import { type CopiesAsked, copiesField, MOST_COPIES, type OfferedPiece, printPlan, sheetCount } from './paper-choice.ts'
 import { printHref } from './paper-frame.ts'
 import type { PrintSubject } from './papers.ts'
 import { secondAsked } from './second-language.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 
 /** A piece to be chosen: what it is for, its pages, how many copies, and the way to it alone. */
 export interface PieceChoice {
@@ -27,8 +27,6 @@ export interface PapersForm {
   readonly nightTitle: string
   readonly title: string
   readonly intro: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly stale: string | null
   readonly action: string
   readonly lookLabel: string
@@ -62,12 +60,14 @@ export function papersForm(
   const usual = printPlan(all, null, look)
   const chosen = copies ?? Object.fromEntries(usual.pieces.map((piece) => [piece.name, piece.copies]))
   return {
-    sheet: daySheet(viewer, words.say('papers.title-of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('papers.title-of', { title: night.title }), {
+      night,
+      hasTour: true,
+      here: 'papers',
+    }),
     nightTitle: night.title,
     title: words.say('papers.title'),
     intro: words.say('papers.intro'),
-    links: nightLinks(viewer, night, true, 'papers'),
-    linksLabel: words.say('page.night-links'),
     stale: isStale ? words.say('print.stale') : null,
     action: `/nights/${night.id}/print/tonight`,
     lookLabel: words.say('papers.look'),

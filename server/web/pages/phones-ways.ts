@@ -9,7 +9,8 @@ import type { PhonesAct } from './phones-list.ts'
 /** A picture to scan, with the address that it leads to as text: without what lets in. */
 export interface ScanCode {
   readonly drawing: Svg
-  readonly address: string
+  /** In the pieces between which a line may end. */
+  readonly address: readonly string[]
 }
 
 export interface JoinWay extends ScanCode {
@@ -33,8 +34,11 @@ export const tonightPath = (nightId: string): string => `/tonight/${nightId}`
 /** A picture that leads to a page; `token` stands behind the `#`, which browsers keep to themselves. */
 export function scanCode(words: Words, address: string, token: string | null): ScanCode {
   const label = words.say('phones.qr', { address })
-  return { drawing: qrCode(token === null ? address : `${address}#${token}`, label), address }
+  return { drawing: qrCode(token === null ? address : `${address}#${token}`, label), address: piecesOf(address) }
 }
+
+/** An address after each of its slashes and dots. */
+const piecesOf = (address: string): readonly string[] => address.split(/(?<=[/.])(?!\/)/)
 
 export const joinCode = (words: Words, address: PhoneAddress, port: number, token: string): ScanCode =>
   scanCode(words, `${originOf(address, port)}/join`, token)

@@ -2,7 +2,7 @@ import type { JoinCodes } from '../../desk/join-codes.ts'
 import type { Pairing, QuickWindow } from '../../desk/join-windows.ts'
 import type { Night } from '../../tours/night.ts'
 import type { PhoneAddress } from '../addresses.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import { type HealthLine, type HealthSubject, healthLines } from './phones-health.ts'
 import { type PhoneLine, type PhonesAct, phoneLines } from './phones-list.ts'
 import {
@@ -16,7 +16,7 @@ import {
   type ScanCode,
   visitorsCode,
 } from './phones-ways.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 
 /** One part of the page that is a heading, a word on what it is for, and a button. */
 interface Offer {
@@ -29,8 +29,6 @@ export interface PhonesPage {
   readonly sheet: Sheet
   readonly nightTitle: string
   readonly title: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly action: string
   readonly waitingLabel: string
   readonly waiting: readonly PhoneLine[]
@@ -79,11 +77,9 @@ export function phonesPage(viewer: Viewer, subject: PhonesSubject): PhonesPage {
   const { words } = viewer
   const { night, phones, isOpen } = subject
   return {
-    sheet: phonesSheet(viewer, night),
+    sheet: phonesSheet(viewer, subject),
     nightTitle: night.title,
     title: words.say('phones.title'),
-    links: nightLinks(viewer, night, subject.hasTour, 'phones'),
-    linksLabel: words.say('page.night-links'),
     action: `/nights/${night.id}/phones`,
     waitingLabel: words.say('phones.waiting'),
     waiting: phoneLines(
@@ -108,8 +104,9 @@ export function phonesPage(viewer: Viewer, subject: PhonesSubject): PhonesPage {
   }
 }
 
-function phonesSheet(viewer: Viewer, { title }: Night): Sheet {
-  const sheet = daySheet(viewer, viewer.words.say('phones.of', { title }), null)
+function phonesSheet(viewer: Viewer, { night, hasTour }: PhonesSubject): Sheet {
+  const title = viewer.words.say('phones.of', { title: night.title })
+  const sheet = nightSheet(viewer, title, { night, hasTour, here: 'phones' })
   return { ...sheet, styles: [...sheet.styles, 'phones.css'] }
 }
 

@@ -6,10 +6,10 @@ import type { Night } from '../../tours/night.ts'
 import type { Spare, Stop, Tour } from '../../tours/tour.ts'
 import { type BesidePart, besidePart } from './beside.ts'
 import { type MissingPart, missingPart } from './missing.ts'
-import { type NightLink, nightLinks, objectHref } from './night-links.ts'
+import { nightSheet, objectHref } from './night-links.ts'
 import { type ProgrammeNote, programmeNotes } from './programme-notes.ts'
 import { causeText, type Names, remarkText } from './say.ts'
-import { daySheet, mayLead, type Sheet, type Viewer } from './sheet.ts'
+import { mayLead, type Sheet, type SheetLink, type Viewer } from './sheet.ts'
 import { type StopActs, stopActs } from './stop-acts.ts'
 import { type StopLine, stationName, stopLine } from './stop-line.ts'
 
@@ -36,10 +36,8 @@ export interface ProgrammePage {
   readonly title: string
   readonly made: string | null
   readonly notes: readonly ProgrammeNote[]
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly byLabel: string
-  readonly ways: readonly NightLink[]
+  readonly ways: readonly SheetLink[]
   readonly isByTime: boolean
   readonly groups: readonly ProgrammeGroup[]
   readonly notices: readonly string[]
@@ -73,13 +71,15 @@ export function programmePage(viewer: Viewer, subject: ProgrammeSubject): Progra
   const { night, tour, state, by, newKey } = subject
   const groups = !tour ? [] : by === 'time' ? byTime(viewer, subject, tour) : byTelescope(viewer, subject, tour)
   return {
-    sheet: daySheet(viewer, words.say('page.programme-of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('page.programme-of', { title: night.title }), {
+      night,
+      hasTour: tour !== undefined,
+      here: 'programme',
+    }),
     nightTitle: night.title,
     title: words.say('page.programme'),
     made: tour ? madeText(viewer, night, tour) : null,
     notes: tour && state ? programmeNotes(viewer, { night, tour, state, newKey }) : [],
-    links: nightLinks(viewer, night, tour !== undefined, 'programme'),
-    linksLabel: words.say('page.night-links'),
     byLabel: words.say('page.programme-by'),
     ways: ways(viewer, subject),
     isByTime: by === 'time',
@@ -98,7 +98,7 @@ export function programmePage(viewer: Viewer, subject: ProgrammeSubject): Progra
 const madeText = ({ words }: Viewer, night: Night, tour: Tour): string =>
   words.say('page.made', { version: tour.version, time: words.time(tour.madeAt, night.site.zone) })
 
-function ways({ words }: Viewer, { night, tour, state, by }: ProgrammeSubject): NightLink[] {
+function ways({ words }: Viewer, { night, tour, state, by }: ProgrammeSubject): SheetLink[] {
   const version = tour && !state?.isCurrent ? { version: String(tour.version) } : {}
   return (['telescope', 'time'] as const).map((way) => ({
     href: `/nights/${night.id}/programme?${new URLSearchParams({ ...version, by: way })}`,

@@ -1,6 +1,6 @@
 import { sumOf } from '../../tours/report-shares.ts'
 import { clockText, howText, MISSING, type ReportGround, reportNumbers, stationText } from './report-words.ts'
-import type { Table } from './table.ts'
+import { rowOf, type Table } from './table.ts'
 
 /** Numbers as reckoned and, beside them, as the host says them. */
 export function numbersTable(ground: ReportGround): Table {
@@ -10,7 +10,7 @@ export function numbersTable(ground: ReportGround): Table {
   const at = peak === null ? '' : clockText(ground, peak.at)
   return {
     caption: words.say('report.numbers'),
-    head: ['what', 'reckoned', 'host'].map((key) => words.say(`report.head-${key}`)),
+    head: rowOf(['what', 'reckoned', 'host'].map((key) => words.say(`report.head-${key}`))),
     rows: reportNumbers(report).map(({ key, reckoned, host }) => ({
       name:
         key === 'peak' && peak !== null
@@ -28,7 +28,7 @@ export function showingsTable(ground: ReportGround): Table {
   const { showings, looks } = report.facts
   return {
     caption: words.say('report.showings'),
-    head: ['target', 'station', 'from', 'to', 'looks', 'how'].map((key) => words.say(`report.head-${key}`)),
+    head: rowOf(['target', 'station', 'from', 'to', 'looks', 'how'].map((key) => words.say(`report.head-${key}`))),
     rows: showings.map((showing) => ({
       name: names.nameOf(showing.targetKey),
       cells: [
@@ -56,7 +56,7 @@ export function targetsTable({ words, names, report }: ReportGround): Table {
   const sums = [looks, ...(['they', 'half', 'not'] as const).map((said) => sumOf(seen.map((one) => one[said])))]
   return {
     caption: words.say('report.targets'),
-    head: ['target', 'looks', 'they', 'half', 'not'].map((key) => words.say(`report.head-${key}`)),
+    head: rowOf(['target', 'looks', 'they', 'half', 'not'].map((key) => words.say(`report.head-${key}`))),
     rows,
     foot: { name: words.say('report.total'), cells: sums.map(number) },
   }
@@ -72,8 +72,8 @@ export function stationsTable(ground: ReportGround): Table {
   const stations = report.stations.filter(({ id }) => isThere(id))
   return {
     caption: words.say('report.stations'),
-    head: ['station', 'telescope', ...(mayHost ? ['operator'] : []), 'looks'].map((key) =>
-      words.say(`report.head-${key}`),
+    head: rowOf(
+      ['station', 'telescope', ...(mayHost ? ['operator'] : []), 'looks'].map((key) => words.say(`report.head-${key}`)),
     ),
     rows: stations.map(({ id, telescope, kind, operator }) => ({
       name: stationText(ground, id),
@@ -104,10 +104,10 @@ export function halfHoursTable(ground: ReportGround): Table {
   }
   return {
     caption: words.say('report.half-hours'),
-    head: [
+    head: rowOf([
       ...['time', 'people', 'looks'].map((key) => words.say(`report.head-${key}`)),
       ...stations.map(({ id }) => words.say('report.head-wait', { station: stationText(ground, id) })),
-    ],
+    ]),
     rows: halfHours.map(({ at, adults, children, looks: count }) => ({
       name: clockText(ground, at),
       cells: [

@@ -1,7 +1,7 @@
 import type { NightReport } from '../../desk/reports.ts'
 import { lacksOf } from '../../tours/report-edits.ts'
 import type { FormState, ProblemList } from './form.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { PaperLink, PaperLook, PapersPage } from './paper.ts'
 import { type ReportForm, reportForm, reportHref, reportProblems } from './report-form.ts'
 import {
@@ -16,15 +16,13 @@ import {
 import { halfHoursTable, numbersTable, showingsTable, stationsTable, targetsTable } from './report-tables.ts'
 import { clockText, estimateText, publicHours, type ReportGround, volunteerText } from './report-words.ts'
 import type { Names } from './say.ts'
-import { daySheet, paperSheet, type Sheet, type Viewer } from './sheet.ts'
+import { paperSheet, type Sheet, type Viewer } from './sheet.ts'
 import type { Table } from './table.ts'
 
 export interface ReportPage {
   readonly sheet: Sheet
   readonly nightTitle: string
   readonly title: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   /** Whether it is a beginning, a draft or settled. */
   readonly lead: string
   readonly lacksLabel: string
@@ -55,11 +53,9 @@ export function reportPage(viewer: Viewer, { report, names, hasTour, state }: Re
   const { night } = report
   const form = mayHost && night.state !== 'closed' ? reportForm(ground, state) : null
   return {
-    sheet: daySheet(viewer, words.say('report.title-of', { title: night.title }), 'nights'),
+    sheet: nightSheet(viewer, words.say('report.title-of', { title: night.title }), { night, hasTour, here: 'report' }),
     nightTitle: night.title,
     title: words.say('report.title'),
-    links: nightLinks(viewer, night, hasTour, 'report'),
-    linksLabel: words.say('page.night-links'),
     lead: leadText(ground),
     lacksLabel: words.say('report.lacks'),
     lacks: lacksOf(report.facts, report.edits).map((lack) => words.say(`report.lack-${lack}`)),

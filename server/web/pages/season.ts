@@ -7,7 +7,7 @@ import { reportHref } from './report-form.ts'
 import { MISSING, minutesText } from './report-words.ts'
 import type { Names } from './say.ts'
 import { daySheet, type Sheet, type SheetLink, type Viewer } from './sheet.ts'
-import type { Table, TableRow } from './table.ts'
+import { rowOf, type Table, type TableRow } from './table.ts'
 
 /** A picture with its numbers beside it. */
 export interface SeasonPicture {
@@ -46,14 +46,16 @@ export function seasonPage(viewer: Viewer, { season, years, names }: SeasonSubje
     sheet: daySheet(viewer, words.say('season.title'), 'nights'),
     title: words.say('season.title'),
     lead: isEmpty
-      ? words.say('season.nothing')
+      ? words.say(mayHost ? 'season.nothing-host' : 'season.nothing')
       : words.say('season.lead', { year: season.year, count: season.nights.length }),
     years: years.map((year) => ({ href: seasonHref(year), text: String(year), isHere: year === season.year })),
     yearsLabel: words.say('season.years'),
     table: isEmpty ? null : nightsTable(words, season, mayHost),
     notes: isEmpty ? [] : [words.say('report.looks-are-not-people'), countedText(words, season)],
     pictures: isEmpty ? [] : [byTarget(words, season, names), byHour(words, season), byMonth(words, season)],
-    ways: isEmpty ? [] : [{ href: `/season.csv?year=${season.year}`, text: words.say('season.csv') }],
+    ways: isEmpty
+      ? [{ href: '/nights', text: words.say('season.to-nights') }]
+      : [{ href: `/season.csv?year=${season.year}`, text: words.say('season.csv') }],
   }
 }
 
@@ -77,7 +79,7 @@ function nightsTable(words: Words, season: Season, mayHost: boolean): NonNullabl
   ]
   return {
     caption: words.say('season.nights'),
-    head: [words.say('season.head-night'), ...heads.map((key) => words.say(`report.head-${key}`))],
+    head: rowOf([words.say('season.head-night'), ...heads.map((key) => words.say(`report.head-${key}`))]),
     rows: season.nights.map(({ nightId, title, date, place, looks, came, volunteerMin, targets, operators }) => ({
       name: title,
       href: mayHost ? reportHref({ id: nightId }) : null,
@@ -150,7 +152,7 @@ const looksChart = (words: Words, title: string, rows: readonly LooksRow[]): Svg
 
 const looksTable = (words: Words, label: string, head: string, rows: readonly LooksRow[], looks: number): Table => ({
   caption: words.say('season.numbers', { label }),
-  head: [head, 'looks'].map((key) => words.say(`report.head-${key}`)),
+  head: rowOf([head, 'looks'].map((key) => words.say(`report.head-${key}`))),
   rows: rows.map((row) => ({ name: row.name, cells: [words.number(row.looks)] })),
   foot: { name: words.say('report.total'), cells: [words.number(looks)] },
 })
@@ -179,7 +181,7 @@ function byMonth(words: Words, { visitorsByMonth, came }: Season): SeasonPicture
     drawing,
     table: {
       caption: words.say('season.numbers', { label }),
-      head: ['month', 'nights', 'adults', 'children', 'people'].map((key) => words.say(`report.head-${key}`)),
+      head: rowOf(['month', 'nights', 'adults', 'children', 'people'].map((key) => words.say(`report.head-${key}`))),
       rows: visitorsByMonth.map(({ month, nights, adults, children }) => ({
         name: words.month(month),
         cells: [nights, adults, children, adults + children].map(number),

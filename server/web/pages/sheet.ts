@@ -27,6 +27,17 @@ export interface SheetLink {
   readonly isHere: boolean
 }
 
+/** The pages of one night by the stage that they belong to. */
+export interface NightNav {
+  readonly label: string
+  /** True where it stands below the content, so that what is on comes first. */
+  readonly isBelow: boolean
+  /** True where it is unfolded on a phone too. */
+  readonly isOpen: boolean
+  readonly board: SheetLink
+  readonly groups: readonly { readonly heading: string; readonly links: readonly SheetLink[] }[]
+}
+
 /**
  * What the layout needs of every page. `styles` and `scripts` are asset names (`day.css`, `field.js`);
  * `reply.page` hands the layout their addresses as `assets.styles` and `assets.scripts`.
@@ -43,6 +54,8 @@ export interface Sheet {
   readonly homeText: string
   readonly links: readonly SheetLink[]
   readonly linksLabel: string
+  /** The other pages of the night that the page belongs to. */
+  readonly night: NightNav | null
   readonly rehearsalText: string | null
   readonly signIn: SheetLink | null
   readonly signOutText: string | null
@@ -62,6 +75,7 @@ export type Here = (typeof PLACES)[number] | 'sign-in' | null
 
 const DAY_STYLES = [
   'day.css',
+  'night-links.css',
   'backups.css',
   'board.css',
   'programme.css',
@@ -97,13 +111,16 @@ export function daySheet(viewer: Viewer, title: string, here: Here, scripts: rea
   }
 }
 
+/** A way from a page by the lamp to one that is by the lamp too. */
+const litHref = (href: string): string => `${href}&look=lamp`
+
 /** The same page by one red lamp. */
 export const byLamp = (sheet: Sheet): Sheet => ({
   ...sheet,
   look: 'lamp',
   isLamp: true,
   styles: [...sheet.styles, 'lamp.css'],
-  reading: sheet.reading && { ...sheet.reading, href: `${sheet.reading.href}&look=lamp` },
+  reading: sheet.reading && { ...sheet.reading, href: litHref(sheet.reading.href) },
 })
 
 /** The frame of a page for the field: a red lamp, or paper when the reader asked for the day look. */
@@ -145,6 +162,7 @@ function bare(
   styles: readonly string[],
   scripts: readonly string[],
 ): Sheet {
+  const href = path === null ? null : `/reading?from=${encodeURIComponent(path)}`
   return {
     title,
     language: words.settings.language,
@@ -157,15 +175,13 @@ function bare(
     homeText: words.say('page.home'),
     links: [],
     linksLabel: words.say('page.links'),
+    night: null,
     rehearsalText: isRehearsal ? words.say('page.rehearsal') : null,
     signIn: null,
     signOutText: null,
     reading:
-      look === 'paper' || path === null
+      look === 'paper' || href === null
         ? null
-        : {
-            href: `/reading?from=${encodeURIComponent(path)}${look === 'lamp' ? '&look=lamp' : ''}`,
-            text: words.say('page.reading'),
-          },
+        : { href: look === 'lamp' ? litHref(href) : href, text: words.say('page.reading') },
   }
 }

@@ -1,14 +1,20 @@
-import { DEFAULT_CONDITIONS } from '../../sight/conditions.ts'
+import { type Conditions, DEFAULT_CONDITIONS } from '../../sight/conditions.ts'
 import { skyMagOfClass } from '../../sight/site-light.ts'
+import { conditionsOf } from '../../tours/evening-chance.ts'
+import { eveningDate, nightHours } from '../../tours/hours.ts'
+import type { Night } from '../../tours/night.ts'
+import { usualNight } from '../../tours/shows.ts'
 import { nearestSkyClass, type Site, SKY_CLASSES } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields } from './form.ts'
+import type { Viewer } from './sheet.ts'
 
-/** A sky to reckon under: the sites by their ids, then the classes by their numbers. */
+/** A sky to reckon under, how a list calls it, and the sentence that says what holds under it. */
 interface Sky {
   readonly value: string
   readonly text: string
-  readonly zenithMag: number
+  readonly said: string
+  readonly conditions: Conditions
 }
 
 export interface SkyChoice {
@@ -16,21 +22,70 @@ export interface SkyChoice {
   readonly chosen: Sky
 }
 
-/** The skies to choose from; without a choice, or with one that is none, the last site of the list, else the usual sky. */
-export function skyChoice(words: Words, sites: readonly Site[], asked: string | undefined): SkyChoice {
+export interface SkySubject {
+  readonly sites: readonly Site[]
+  readonly nights: readonly Night[]
+  /** The telescope that is asked about; null while it is not kept. */
+  readonly telescopeId: string | null
+  /** The sky that was asked for, by its value. */
+  readonly asked: string | undefined
+}
+
+const MOST_NIGHTS = 6
+
+/**
+ * The skies to choose from: nights to come, sites by themselves, classes. Without a choice, or with one that is none, the
+ * next night that has the telescope in its row, else the next night; without nights to come the site of the last one, else
+ * the last site of the list, else the usual sky.
+ */
+export function skyChoice({ words, now }: Viewer, { sites, nights, telescopeId, asked }: SkySubject): SkyChoice {
+  const coming = comingNights(nights, now)
+  const withIt = coming.filter(({ stations }) => stations.some(({ telescope }) => telescope?.id === telescopeId))
+  const offered = (withIt.length > 0 ? withIt : coming).slice(0, MOST_NIGHTS)
   const options = [
-    ...sites.map(({ id, name, skyMag }) => ({ value: id, text: name, zenithMag: skyMag })),
-    ...SKY_CLASSES.map((skyClass) => ({
-      value: String(skyClass),
-      text: words.say('page.sky-class', { class: skyClass, mag: words.number(skyMagOfClass(skyClass), 1) }),
-      zenithMag: skyMagOfClass(skyClass),
-    })),
+    ...offered.map((night) => ofNight(words, night)),
+    ...sites.map((site) => ofSite(words, site)),
+    ...SKY_CLASSES.map((skyClass) => ofClass(words, skyClass)),
   ]
-  const usual = sites.at(-1)?.id ?? String(nearestSkyClass(DEFAULT_CONDITIONS.zenithMag))
+  const lastSite = [...nights].sort((a, b) => a.date.localeCompare(b.date)).at(-1)?.site ?? sites.at(-1)
+  const usual = offered[0]?.id ?? lastSite?.id
   const find = (value: string | undefined) => options.find((option) => option.value === value)
-  const chosen = find(asked) ?? find(usual)
+  const chosen = find(asked) ?? find(usual) ?? find(String(nearestSkyClass(DEFAULT_CONDITIONS.zenithMag)))
   if (chosen === undefined) throw new RangeError('There is always a sky of the usual class.')
   return { options, chosen }
+}
+
+/** Nights that are not over and not off, the next first. */
+const comingNights = (nights: readonly Night[], now: Date): readonly Night[] =>
+  nights
+    .filter((night) => night.state !== 'off' && night.state !== 'closed' && nightHours(night).closesAt >= now)
+    .sort((a, b) => nightHours(a).opensAt.getTime() - nightHours(b).opensAt.getTime())
+
+function ofNight(words: Words, night: Night): Sky {
+  const values = { date: words.date(eveningDate(night)), site: night.site.name }
+  return {
+    value: night.id,
+    text: words.say('kit.sky-night', values),
+    said: words.say('kit.shows-night', values),
+    conditions: conditionsOf(night),
+  }
+}
+
+const ofSite = (words: Words, { id, name, skyMag }: Site): Sky => ({
+  value: id,
+  text: words.say('kit.sky-site', { site: name }),
+  said: words.say('kit.shows-site', { site: name }),
+  conditions: usualNight(skyMag),
+})
+
+function ofClass(words: Words, skyClass: (typeof SKY_CLASSES)[number]): Sky {
+  const skyMag = skyMagOfClass(skyClass)
+  return {
+    value: String(skyClass),
+    text: words.say('kit.sky-class', { class: skyClass, mag: words.number(skyMag, 1) }),
+    said: words.say('kit.shows-class', { class: skyClass }),
+    conditions: usualNight(skyMag),
+  }
 }
 
 /** The field in which a sky is chosen. */

@@ -1,7 +1,7 @@
 /** A table whose first cell of a row names it; the foot sums up. */
 export interface Table {
   readonly caption: string
-  readonly head: readonly string[]
+  readonly head: TableRow
   readonly rows: readonly TableRow[]
   readonly foot: TableRow | null
 }
@@ -10,3 +10,6 @@ export interface TableRow {
   readonly name: string
   readonly cells: readonly string[]
 }
+
+/** A row of these texts, the first of which names it. */
+export const rowOf = ([name = '', ...cells]: readonly string[]): TableRow => ({ name, cells })

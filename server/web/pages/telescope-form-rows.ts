@@ -6,6 +6,18 @@ export interface FormRow {
   readonly fields: readonly Field[]
 }
 
+/** The fields of rows as a list of problems calls them: each with its row, since every row has fields of the same names. */
+export const fieldsInRows = (words: Words, rows: readonly FormRow[]): readonly Field[] =>
+  rows.flatMap(({ title, fields }) =>
+    fields.map((field) => ({ ...field, label: words.say('page.row-field', { row: title, field: field.label }) })),
+  )
+
+/** The state of a form with what is wrong with a whole group told beside its first field. */
+export const besideFirst = (state: FormState, firsts: Readonly<Record<string, string>>): FormState => ({
+  ...state,
+  problems: state.problems.map((problem) => ({ ...problem, field: firsts[problem.field] ?? problem.field })),
+})
+
 /** Choices of one group of words. */
 export const optionsOf = (words: Words, group: string, values: readonly string[]): Omit<Option, 'isChosen'>[] =>
   values.map((value) => ({ value, text: words.say(`${group}.${value}`) }))
@@ -20,8 +32,8 @@ export function tubeRow(words: Words, state: FormState, index: number): FormRow 
   return {
     title: words.say(index === 0 ? 'page.tube-first' : 'page.tube-second'),
     fields: [
-      form.number(name('apertureMm'), label('aperture')),
-      form.number(name('focalLengthMm'), label('focal')),
+      form.number(name('apertureMm'), hinted('aperture')),
+      form.number(name('focalLengthMm'), hinted('focal')),
       form.choice(name('design'), { ...label('design'), fallback: 'refractor' }, designs),
       form.text(name('name'), hinted('name')),
       form.number(name('obstruction'), hinted('obstruction')),

@@ -1,4 +1,5 @@
-import { showsOf, usualNight } from '../../tours/shows.ts'
+import type { Night } from '../../tours/night.ts'
+import { showsOf } from '../../tours/shows.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
@@ -6,7 +7,15 @@ import { type Field, type FormState, formFields, type ProblemList, problemList }
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { type GrowingRows, growing } from './site-rows.ts'
 import { skyChoice, skyField } from './sky-choice.ts'
-import { eyepieceRow, type FormRow, factorRow, optionsOf, tubeRow } from './telescope-form-rows.ts'
+import {
+  besideFirst,
+  eyepieceRow,
+  type FormRow,
+  factorRow,
+  fieldsInRows,
+  optionsOf,
+  tubeRow,
+} from './telescope-form-rows.ts'
 import { finderFields, keptFields } from './telescope-kit-fields.ts'
 import { type ShowsPart, showsPart } from './telescope-shows.ts'
 
@@ -52,18 +61,21 @@ export interface TelescopeFormSubject {
   readonly state: FormState
   readonly rows: { readonly eyepieces: number; readonly factors: number }
   readonly sites: readonly Site[]
+  readonly nights: readonly Night[]
   /** The telescope as it is typed, where it is asked what it shows. */
   readonly asked: Telescope | null
 }
 
 const TUBES = 2
+const FIRSTS = { tubes: 'tubes.0.apertureMm', eyepieces: 'eyepieces.0.focalLengthMm' }
 export const MOST_EYEPIECES = 12
 export const MOST_FACTORS = 3
 
 /** The form of a telescope: its mount, one or two tubes, eyepieces, Barlows and reducers, and how high it stands. */
 export function telescopeFormPage(viewer: Viewer, subject: TelescopeFormSubject): TelescopeFormPage {
   const { words } = viewer
-  const { id, state, rows } = subject
+  const { id, rows } = subject
+  const state = besideFirst(subject.state, FIRSTS)
   const title = words.say(id === null ? 'page.new-telescope' : 'page.edit-telescope')
   const fields = mountFields(words, state)
   const tubes = Array.from({ length: TUBES }, (_, index) => tubeRow(words, state, index))
@@ -73,7 +85,7 @@ export function telescopeFormPage(viewer: Viewer, subject: TelescopeFormSubject)
   const more = limitFields(words, state)
   const finder = finderFields(words, state)
   const kept = keptFields(words, state)
-  const parts = [...tubes, ...eyepieces, ...factors].flatMap((row) => row.fields)
+  const parts = fieldsInRows(words, [...tubes, ...eyepieces, ...factors])
   return {
     sheet: daySheet(viewer, title, 'telescopes'),
     ...labels(words),
@@ -92,16 +104,17 @@ export function telescopeFormPage(viewer: Viewer, subject: TelescopeFormSubject)
     kept,
     more,
     isMoreOpen: more.some(({ isInvalid }) => isInvalid),
-    ...showing(words, subject),
+    ...showing(viewer, subject),
   }
 }
 
-function showing(words: Words, { state, sites, asked }: TelescopeFormSubject) {
-  const choice = skyChoice(words, sites, state.values.sky)
-  const { text, zenithMag } = choice.chosen
+function showing(viewer: Viewer, { id, state, sites, nights, asked }: TelescopeFormSubject) {
+  const { words } = viewer
+  const choice = skyChoice(viewer, { sites, nights, telescopeId: id, asked: state.values.sky })
+  const { said, conditions } = choice.chosen
   return {
     skyField: skyField(words, choice, state),
-    shows: asked && showsPart(words, showsOf(asked, usualNight(zenithMag)), text),
+    shows: asked && showsPart(words, { shows: showsOf(asked, conditions), sky: said, choose: null }),
   }
 }
 

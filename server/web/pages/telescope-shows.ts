@@ -1,6 +1,7 @@
 import type { ShownTube, ShownView, TelescopeShows } from '../../tours/shows.ts'
 import { MOON_ARCMIN } from '../../tours/shows-remarks.ts'
 import type { Words } from '../../words/words.ts'
+import type { Field } from './form.ts'
 import { remarkText } from './say.ts'
 
 interface ShownRow {
@@ -12,7 +13,10 @@ interface ShownRow {
 /** What a telescope shows: for each tube its limits and a table of all that can be put into it, and what is missing. */
 export interface ShowsPart {
   readonly title: string
+  /** The night, place or sky that it is for. */
   readonly sky: string
+  /** Where another is chosen; null inside a form that asks for it itself. */
+  readonly choose: { readonly action: string; readonly field: Field; readonly button: string } | null
   readonly tubes: readonly {
     readonly title: string
     readonly limits: readonly string[]
@@ -23,10 +27,15 @@ export interface ShowsPart {
   readonly gap: string
 }
 
-export function showsPart(words: Words, shows: TelescopeShows, skyName: string): ShowsPart {
+export interface ShowsSubject extends Pick<ShowsPart, 'sky' | 'choose'> {
+  readonly shows: TelescopeShows
+}
+
+export function showsPart(words: Words, { shows, sky, choose }: ShowsSubject): ShowsPart {
   return {
     title: words.say('kit.shows'),
-    sky: words.say('kit.shows-sky', { sky: skyName }),
+    sky,
+    choose,
     tubes: shows.tubes.map((tube) => tubePart(words, tube)),
     gap: remarkText(words, shows.gap),
   }

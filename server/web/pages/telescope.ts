@@ -1,16 +1,17 @@
 import type { Night } from '../../tours/night.ts'
 import { eyepieceRange, rolesOf } from '../../tours/roles.ts'
-import { showsOf, usualNight } from '../../tours/shows.ts'
+import { showsOf } from '../../tours/shows.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
-import type { Field } from './form.ts'
+import { noteText } from './kit-note.ts'
 import { type Uses, usesOf } from './lists.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { skyChoice, skyField } from './sky-choice.ts'
+import { nightsWith } from './telescope-names.ts'
 import { type ShowsPart, showsPart } from './telescope-shows.ts'
 import { finderText, roleText } from './telescope-text.ts'
-import { nightsWith, telescopeLines } from './telescopes.ts'
+import { telescopeLines } from './telescopes.ts'
 
 export interface TelescopePage {
   readonly sheet: Sheet
@@ -24,9 +25,6 @@ export interface TelescopePage {
   readonly rolesTitle: string
   readonly roles: readonly string[]
   readonly shows: ShowsPart
-  readonly skyAction: string
-  readonly skyField: Field
-  readonly skyButton: string
   readonly back: string
 }
 
@@ -42,23 +40,33 @@ export interface TelescopeSubject {
 export function telescopePage(viewer: Viewer, { telescope, nights, sites, sky }: TelescopeSubject): TelescopePage {
   const { words } = viewer
   const { id, name, note, isPutAway } = telescope
-  const choice = skyChoice(words, sites, sky)
   return {
     sheet: daySheet(viewer, name, 'telescopes'),
     title: name,
     away: isPutAway === true ? words.say('kit.away') : null,
     facts: factTexts(words, telescope),
-    note: note ?? null,
+    note: noteText(words, note),
     uses: usesOf(viewer, nightsWith(nights, telescope), `/telescopes/${id}`, name),
     putAway: viewer.mayHost ? putAway(words, telescope) : null,
     rolesTitle: words.say('kit.roles'),
     roles: rolesOf(telescope).map((role) => roleText(words, role)),
-    shows: showsPart(words, showsOf(telescope, usualNight(choice.chosen.zenithMag)), choice.chosen.text),
-    skyAction: `/telescopes/${id}`,
-    skyField: skyField(words, choice, { values: {}, problems: [] }),
-    skyButton: words.say('kit.sky-button'),
+    shows: showing(viewer, { telescope, nights, sites, sky }),
     back: words.say('kit.all'),
   }
+}
+
+function showing(viewer: Viewer, { telescope, nights, sites, sky }: TelescopeSubject): ShowsPart {
+  const { words } = viewer
+  const choice = skyChoice(viewer, { sites, nights, telescopeId: telescope.id, asked: sky })
+  return showsPart(words, {
+    shows: showsOf(telescope, choice.chosen.conditions),
+    sky: choice.chosen.said,
+    choose: {
+      action: `/telescopes/${telescope.id}`,
+      field: skyField(words, choice, { values: {}, problems: [] }),
+      button: words.say('kit.sky-button'),
+    },
+  })
 }
 
 function factTexts(words: Words, telescope: Telescope): string[] {

@@ -2,8 +2,10 @@ import type { Night } from '../../tours/night.ts'
 import { rolesOf } from '../../tours/roles.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
+import { noteText } from './kit-note.ts'
 import { type Link, type Uses, usesOf } from './lists.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { nightsWith, telescopeNames } from './telescope-names.ts'
 import { suitsText } from './telescope-text.ts'
 
 interface Entry {
@@ -36,12 +38,14 @@ export function telescopesPage(
   nights: readonly Night[],
 ): TelescopesPage {
   const { words, mayHost } = viewer
+  const nameOf = telescopeNames(viewer, telescopes, nights)
   const entry = (telescope: Telescope): Entry => ({
     ...telescopeLines(words, telescope),
+    name: nameOf(telescope),
     href: `/telescopes/${telescope.id}`,
     suits: suitsText(words, rolesOf(telescope)),
-    note: telescope.note ?? null,
-    uses: usesOf(viewer, nightsWith(nights, telescope), `/telescopes/${telescope.id}`, telescope.name),
+    note: noteText(words, telescope.note),
+    uses: usesOf(viewer, nightsWith(nights, telescope), `/telescopes/${telescope.id}`, nameOf(telescope)),
   })
   const away = telescopes.filter(({ isPutAway }) => isPutAway === true).map(entry)
   return {
@@ -54,16 +58,11 @@ export function telescopesPage(
   }
 }
 
-/** The nights that have it in their row. */
-export const nightsWith = (nights: readonly Night[], { id }: Telescope): readonly Night[] =>
-  nights.filter(({ stations }) => stations.some(({ telescope }) => telescope?.id === id))
-
 /** What is known of a telescope, line by line. */
 export function telescopeLines(words: Words, telescope: Telescope) {
-  const { name, mount, tubes, eyepieces, factors, axisLowCm, axisHighCm, chairReach } = telescope
+  const { mount, tubes, eyepieces, factors, axisLowCm, axisHighCm, chairReach } = telescope
   const namesOf = (parts: readonly { readonly name: string }[]) => words.list(parts.map((part) => part.name))
   return {
-    name,
     mount: words.say(`mount.${mount}`),
     tubes: tubes.map(({ design, apertureMm, focalLengthMm }) =>
       words.say('page.tube-line', {

@@ -1,11 +1,11 @@
 import type { Night } from '../../tours/night.ts'
 import type { ThinCloud } from '../../tours/thin-cloud.ts'
 import { keepText } from './go-text.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { PrintSubject } from './papers.ts'
 import { type RunSheet, runMoves } from './run-sheet.ts'
 import { type Names, remarkText } from './say.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 import { type Timetable, timetable } from './timetable.ts'
 
 export interface ThinCloudPage {
@@ -19,8 +19,6 @@ export interface ThinCloudPage {
   readonly timetable: Timetable | null
   readonly noticesLabel: string
   readonly notices: readonly string[]
-  readonly linksLabel: string
-  readonly links: readonly NightLink[]
 }
 
 export interface ThinCloudSubject {
@@ -34,7 +32,11 @@ export interface ThinCloudSubject {
 export function thinCloudPage(viewer: Viewer, { night, thin, hasTour, names }: ThinCloudSubject): ThinCloudPage {
   const { words } = viewer
   return {
-    sheet: daySheet(viewer, words.say('thin.title-of', { title: night.title }), 'nights'),
+    sheet: nightSheet(viewer, words.say('thin.title-of', { title: night.title }), {
+      night,
+      hasTour,
+      here: 'thin-cloud',
+    }),
     nightTitle: night.title,
     title: words.say('thin.title'),
     lead: [words.say('thin.lead'), ...thin.notes.map((note) => remarkText(words, note)), words.say('thin.pairs')],
@@ -43,8 +45,6 @@ export function thinCloudPage(viewer: Viewer, { night, thin, hasTour, names }: T
     timetable: thin.stops.length === 0 ? null : timetable(viewer, night, thin, names),
     noticesLabel: words.say('thin.notices'),
     notices: thin.notices.map((notice) => remarkText(words, notice)),
-    linksLabel: words.say('page.night-links'),
-    links: nightLinks(viewer, night, hasTour, 'thin-cloud'),
   }
 }
 

@@ -5,9 +5,9 @@ import type { ObjectHit } from '../../tours/target.ts'
 import { THING_GROUP_NAMES } from '../../tours/wish.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList } from './form.ts'
-import { type NightLink, nightLinks } from './night-links.ts'
+import { nightSheet } from './night-links.ts'
 import type { Names } from './say.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
 import { conflictText, costText, wishText } from './wish-text.ts'
 
 interface WishLine {
@@ -31,8 +31,6 @@ export interface WishesPage {
   readonly nightTitle: string
   readonly title: string
   readonly intro: string
-  readonly links: readonly NightLink[]
-  readonly linksLabel: string
   readonly problems: ProblemList | null
   readonly wishes: readonly WishLine[]
   readonly wishesLabel: string
@@ -66,12 +64,10 @@ export function wishesPage(viewer: Viewer, subject: WishesSubject): WishesPage {
   const { night, hasTour, told, state } = subject
   const forms = mayHost ? formsOf(words, subject) : []
   return {
-    sheet: daySheet(viewer, words.say('wish.title-of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('wish.title-of', { title: night.title }), { night, hasTour, here: 'wishes' }),
     nightTitle: night.title,
     title: words.say('wish.title'),
     intro: words.say(mayHost ? 'wish.intro' : 'wish.intro-visitor'),
-    links: nightLinks(viewer, night, hasTour, 'wishes'),
-    linksLabel: words.say('page.night-links'),
     problems: refusal(words, state, forms),
     wishes: told.map((wish) => wishLine(viewer, subject, wish)),
     wishesLabel: words.say('wish.list'),
@@ -144,7 +140,7 @@ function thingForm(words: Words, { night, query, hits, state }: WishesSubject): 
       form.choice(
         'targetKey',
         { label: words.say('wish.thing') },
-        hits.map(({ key, name }) => ({ value: key, text: name })),
+        hits.map(({ key, name }) => ({ value: key, text: words.called(name) })),
       ),
       form.choice(
         'what',

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { Desk } from '../../desk/desk.ts'
 import { eveningDate } from '../../tours/hours.ts'
+import { newsOf } from '../../tours/news.ts'
 import type { Night } from '../../tours/night.ts'
 import { placeOf } from '../../tours/site.ts'
 import { IdParams } from '../api/schemas.ts'
@@ -24,12 +25,14 @@ export const boardRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
 
 function boardSubject(desk: Desk, night: Night | undefined, { words, mayHost }: Viewer): BoardSubject {
   const tour = night && desk.tours.current(night.id)
+  const field = night && desk.marks.field(night.id)
   return {
     night,
     evening: night && desk.sky.evening(eveningDate(night), placeOf(night.site), night.site.zone),
     tour,
     state: tour && desk.tours.stateOf(tour),
-    field: night && desk.marks.field(night.id),
+    field,
+    out: night && field ? newsOf(night, desk.marks.since(night.id, 0), field.at).out : [],
     go: night && desk.go.of(night.id),
     phones: night ? desk.joins.phones(night.id) : [],
     backups: mayHost ? desk.backups.status() : null,

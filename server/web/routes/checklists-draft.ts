@@ -1,11 +1,10 @@
 import type { Problem } from '../../errors.ts'
-import type { ChecklistItem } from '../../tours/checklist.ts'
+import { type ChecklistItem, MOST_ITEMS } from '../../tours/checklist.ts'
 import { isShippedItem, SHIPPED_ITEMS } from '../../tours/checklist-items.ts'
 import { type FormValues, numberOf, rowCount } from './form-values.ts'
 
-/** Blank rows below the list, and how many rows a form has at most. */
+/** Below the list. */
 const BLANK_ROWS = 2
-const MOST_ROWS = 80
 const MORE_ROWS = 5
 
 /** A list as its form shows it. */
@@ -23,14 +22,14 @@ export const checklistValues = (items: readonly ChecklistItem[]): FormValues =>
   )
 
 /** How many rows the form of a list has. */
-export const rowsFor = (items: readonly ChecklistItem[]): number => Math.min(MOST_ROWS, items.length + BLANK_ROWS)
+export const rowsFor = (items: readonly ChecklistItem[]): number => Math.min(MOST_ITEMS, items.length + BLANK_ROWS)
 
 /** How many rows a posted form has, and how many when more are asked for. */
-export const postedRows = (values: FormValues): number => rowCount(values, 'rows', 0, MOST_ROWS)
-export const moreRows = (values: FormValues): number => Math.min(MOST_ROWS, postedRows(values) + MORE_ROWS)
+export const postedRows = (values: FormValues): number => rowCount(values, 'rows', 0, MOST_ITEMS)
+export const moreRows = (values: FormValues): number => Math.min(MOST_ITEMS, postedRows(values) + MORE_ROWS)
 
 /** The items of a posted form, and the row of the form that each one comes from. */
-export interface TypedList {
+interface TypedList {
   readonly items: readonly object[]
   readonly rows: readonly number[]
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../../errors.ts'
 import { BUSY_KINDS, type BusyDays, type BusyKind, type DateRules, NIGHT_KINDS } from '../../tours/date-rules.ts'
+import type { Words } from '../../words/words.ts'
 import { type FormValues, numberOf } from './form-values.ts'
 
 const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7]
@@ -9,7 +10,7 @@ const MOST_LETTERS = 60
 const MOST_LINES = 100
 
 /** The values of the form for rules that are kept. */
-export function dateRuleValues(rules: DateRules): FormValues {
+export function dateRuleValues(rules: DateRules, words: Words): FormValues {
   const ticks = (name: 'weekdays' | 'months') => rules[name].map((number) => [`${name}.${number}`, 'true'])
   return {
     kind: rules.kind,
@@ -18,11 +19,12 @@ export function dateRuleValues(rules: DateRules): FormValues {
     ...(rules.isMoonRuled ? { isMoonRuled: 'true' } : {}),
     ...Object.fromEntries(NUMBERS.map((name) => [name, String(rules[name])])),
     ...Object.fromEntries([...ticks('weekdays'), ...ticks('months')]),
-    ...Object.fromEntries(BUSY_KINDS.map((kind) => [kind, rules[kind].map(lineOf).join('\n')])),
+    ...Object.fromEntries(BUSY_KINDS.map((kind) => [kind, rules[kind].map((days) => lineOf(days, words)).join('\n')])),
   }
 }
 
-const lineOf = ({ from, to, name }: BusyDays): string => `${from === to ? from : `${from} to ${to}`} ${name}`.trim()
+const lineOf = ({ from, to, name }: BusyDays, words: Words): string =>
+  `${from === to ? from : `${from} ${words.say('dates.busy-to')} ${to}`} ${name}`.trim()
 
 /** A line of a list of days, numbered as the host sees it. */
 interface Line {
@@ -36,18 +38,25 @@ const linesOf = (text: string | undefined): readonly Line[] =>
     .map((line, i) => ({ number: i + 1, text: line.trim() }))
     .filter(({ text: line }) => line !== '')
 
-const DAYS = /^(\d{4}-\d\d-\d\d)(?:\s+to\s+(\d{4}-\d\d-\d\d))?(?:[\s,;:]+(.*))?$/
+const DAY = String.raw`(\d{4}-\d\d-\d\d)`
 
-function daysOf({ text }: Line): BusyDays {
-  const [, from, to, name = ''] = DAYS.exec(text) ?? []
+/** A day, or two with a dash, the language's word or the English one between them, and what is on. */
+const daysPattern = (words: Words): RegExp => {
+  const between = String.raw`(?:\s+(?:to|${words.say('dates.busy-to')})\s+|\s*[-–—]\s*)`
+  return new RegExp(String.raw`^${DAY}(?:${between}${DAY})?(?:[\s,;:]+(.*))?$`, 'iu')
+}
+
+function daysOf({ text }: Line, pattern: RegExp): BusyDays {
+  const [, from, to, name = ''] = pattern.exec(text) ?? []
   return from === undefined ? { from: text, to: text, name: '' } : { from, to: to ?? from, name: name.trim() }
 }
 
 /** Rules from their form. */
-export function dateRulesOf(values: FormValues): DateRules {
+export function dateRulesOf(values: FormValues, words: Words): DateRules {
+  const pattern = daysPattern(words)
   const ticked = (name: string, all: readonly number[]) =>
     all.filter((number) => values[`${name}.${number}`] === 'true')
-  const busy = (kind: BusyKind) => linesOf(values[kind]).map(daysOf)
+  const busy = (kind: BusyKind) => linesOf(values[kind]).map((line) => daysOf(line, pattern))
   return {
     kind: NIGHT_KINDS.find((kind) => kind === values.kind) ?? 'town',
     afterSunsetMin: numberOf(values.afterSunsetMin),

@@ -33,7 +33,9 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
       months.push(month)
       await setImmediate()
     }
-    return reply.page('dates', datesPage(viewer, { year, months, sites, kit: desk.telescopes.all(), thisMonth }))
+    const kit = desk.telescopes.all().filter(({ isPutAway }) => isPutAway !== true)
+    const subject = { year, months, sites, kit, nights: desk.nights.all(), thisMonth }
+    return reply.page('dates', datesPage(viewer, subject))
   })
 
   const chosen = (date: string, query: Static<typeof DatesQuery>) => desk.dates.one(datesQuery(query), date)
@@ -65,7 +67,12 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     reply.page('date-rules', dateRulesPage(viewerOf(request), desk.sites.find(id), { values, problems: [] }))
 
   app.get('/sites/:id/date-rules', { config: { role: 'host' }, schema: { params: IdParams } }, async (request, reply) =>
-    showRules(request, reply, request.params.id, dateRuleValues(desk.dates.rules(request.params.id))),
+    showRules(
+      request,
+      reply,
+      request.params.id,
+      dateRuleValues(desk.dates.rules(request.params.id), viewerOf(request).words),
+    ),
   )
 
   app.post(
@@ -74,7 +81,7 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     async (request, reply) => {
       const site = desk.sites.find(request.params.id)
       const values = formValues(request)
-      const done = kept(() => desk.dates.keepRules(site.id, dateRulesOf(values)))
+      const done = kept(() => desk.dates.keepRules(site.id, dateRulesOf(values, viewerOf(request).words)))
       if ('result' in done) return reply.redirect(`/dates?site=${site.id}`, 303)
       const problems = dateRuleFormProblems(done.problems, values)
       return reply.code(422).page('date-rules', dateRulesPage(viewerOf(request), site, { values, problems }))

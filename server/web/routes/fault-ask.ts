@@ -3,10 +3,10 @@ import type { Problem } from '../../errors.ts'
 import { FAULT_STAGES, type FaultSeen } from '../../tours/faults.ts'
 
 /** What was typed into the finder of faults, by field. */
-export type FaultValues = Readonly<Record<string, string>>
+type FaultValues = Readonly<Record<string, string>>
 
 /** The question that a form asks, or what is wrong with it; neither for one that was not sent. */
-export interface AskedFault {
+interface AskedFault {
   readonly ask: FaultAsk | null
   readonly problems: readonly Problem[]
 }

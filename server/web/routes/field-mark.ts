@@ -4,7 +4,7 @@ import { localPath } from '../roles.ts'
 import { type FormValues, formValues, numberOf } from './form-values.ts'
 
 /** A mark as a form sends it, which the desk must still judge. */
-export type FormMark = Record<keyof MarkDraft, unknown>
+type FormMark = Record<keyof MarkDraft, unknown>
 
 const NUMBERS = ['people', 'seconds', 'adults', 'children', 'minutes']
 

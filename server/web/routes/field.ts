@@ -8,7 +8,6 @@ import { nightHours, quarterHours, wallClock } from '../../tours/hours.ts'
 import type { Mark } from '../../tours/mark.ts'
 import { newsOf } from '../../tours/news.ts'
 import type { Night, Station } from '../../tours/night.ts'
-import { isForTelescopes } from '../../tours/target.ts'
 import { type FieldSubject, fieldPage } from '../pages/field.ts'
 import type { FieldGround } from '../pages/field-ground.ts'
 import { fieldRowPage } from '../pages/field-row.ts'
@@ -18,6 +17,7 @@ import { kept } from './form-values.ts'
 import { LookQuery, lookOf } from './look.ts'
 import { newKeyIn } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { telescopeHits } from './telescope-hits.ts'
 import { withinOf } from './within.ts'
 
 const Id = Type.String({ minLength: 1, maxLength: 40 })
@@ -25,10 +25,7 @@ const RowParams = Type.Object({ nightId: Id })
 const StationParams = Type.Object({ nightId: Id, stationId: Id })
 const StationQuery = Type.Object({ ...LookQuery.properties, q: Type.Optional(Type.String({ maxLength: 60 })) })
 
-/** How long a page waits for what the worker has to tell. */
-const PATIENCE_MS = 400
 const FOUND = 6
-const HITS = 20
 
 export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const knownOf = (request: FastifyRequest, reply: FastifyReply, nightId: string, look: 'day' | 'lamp'): Known => {
@@ -48,7 +45,7 @@ export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
       const [viewer, known] = [viewerOf(request), knownOf(request, reply, nightId, look)]
       const phones = viewer.mayAct ? desk.joins.phones(nightId).filter(({ isConfirmed }) => isConfirmed) : []
-      const beside = await besideOf(desk, known, withinOf(reply, PATIENCE_MS))
+      const beside = await besideOf(desk, known, withinOf(reply))
       return reply.page('field-row', fieldRowPage(viewer, { ...known, phones, beside }))
     },
   )
@@ -62,7 +59,7 @@ export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const known = knownOf(request, reply, nightId, look)
       const station = stationOf(known.night, stationId)
       const query = (request.query.q ?? '').trim()
-      const inTime = withinOf(reply, PATIENCE_MS)
+      const inTime = withinOf(reply)
       const subject: FieldSubject = { ...known, ...(await workedOut(desk, { known, station, query, inTime })), query }
       return reply.page('field', fieldPage(viewerOf(request), subject, station))
     },
@@ -115,12 +112,8 @@ async function workedOut(desk: Desk, { known, station, query, inTime }: Asked): 
 const besideOf = async (desk: Desk, { night, tour }: Known, inTime: InTime): Promise<FieldGround['beside']> =>
   (await inTime(desk.beside(night.id, tour))) ?? []
 
-/** The things for telescopes that answer to what was typed. */
-const foundKeys = ({ objects }: Desk, query: string): string[] =>
-  (query === '' ? [] : objects.search(query, HITS))
-    .filter((hit) => hit.isOutreach && isForTelescopes(hit))
-    .slice(0, FOUND)
-    .map(({ key }) => key)
+const foundKeys = (desk: Desk, query: string): string[] =>
+  (query === '' ? [] : telescopeHits(desk, query)).slice(0, FOUND).map(({ key }) => key)
 
 /** The check that holds now: of the half hour that the site's clocks have passed last, from the opening on. */
 function lastHalfHour(night: Night, at: Date): Date {

@@ -13,8 +13,10 @@ export function formValues({ body }: Pick<FastifyRequest, 'body'>): FormValues {
 /** A number as people type it, with a point or a comma; NaN when it is blank or no number. */
 export function numberOf(text: string | undefined): number {
   const trimmed = (text ?? '').trim().replace(',', '.').replace('−', '-')
-  return trimmed === '' ? Number.NaN : Number(trimmed)
+  return NUMBER.test(trimmed) ? Number(trimmed) : Number.NaN
 }
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i
 
 /** The rows of a form (`tubes.0.name`, `tubes.1.name` ...) in which something was filled in, numbered anew from 0. */
 export function filledRows(

@@ -13,10 +13,8 @@ import { actorOf } from '../roles.ts'
 import { type FormValues, formValues, kept } from './form-values.ts'
 import { goLimitsOf, goPlanOf, goValuesOf } from './go-draft.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
-import { within } from './within.ts'
+import { PATIENCE_MS, within } from './within.ts'
 
-/** How long the board waits for what the worker has to say; it is there when the page is opened again. */
-const PATIENCE_MS = 400
 const NOTHING_TYPED: FormState = { values: {}, problems: [] }
 
 export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {

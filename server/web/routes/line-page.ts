@@ -8,8 +8,6 @@ import { namesFrom, type PageNeeds } from './needs.ts'
 import { withinOf } from './within.ts'
 
 const Params = Type.Object({ nightId: Type.String({ minLength: 1, maxLength: 40 }) })
-/** How long the page waits for what the worker has to tell of the stations that are no telescope. */
-const PATIENCE_MS = 400
 
 export const linePageRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   app.get(
@@ -19,7 +17,7 @@ export const linePageRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, 
       const night = desk.nights.find(request.params.nightId)
       const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
       const tour = desk.tours.current(night.id)
-      const beside = (await withinOf(reply, PATIENCE_MS)(desk.beside(night.id, tour))) ?? []
+      const beside = (await withinOf(reply)(desk.beside(night.id, tour))) ?? []
       const viewer = viewerOf(request)
       const names = namesFrom(desk, viewer.words, night.id)
       const line = lineNowOf(desk, night.id)

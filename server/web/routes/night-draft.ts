@@ -2,8 +2,9 @@ import { halfHourStarts, isDay } from '../../tours/hours.ts'
 import { DEFAULT_SETTINGS, type Night, type NightDraft, type NightSettings } from '../../tours/night.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
+import { clockSaid } from '../../words/clock-said.ts'
 import { type FormValues, filledRows, numberOf, withRows } from './form-values.ts'
-import { stationValues } from './night-row.ts'
+import { namedStations, stationValues } from './night-row.ts'
 
 /** Hours offered for a new night; common practice, no source. */
 const FIRST_HOURS = { opens: '18:00', closes: '21:00' }
@@ -11,7 +12,7 @@ const CLOCK_TIME = /^([01]\d|2[0-3]):[0-5]\d$/
 const ANY_DAY = '2026-01-15'
 
 /** What is known of a new night before its form is filled in. */
-export type NewNight = Readonly<Partial<Record<'siteId' | 'date' | 'opens' | 'closes', string | undefined>>>
+type NewNight = Readonly<Partial<Record<'siteId' | 'date' | 'opens' | 'closes', string | undefined>>>
 
 /** The values of the form of a new night, with these stations in its row. */
 export const newNightValues = (given: NewNight, row: readonly FormValues[] = []): FormValues =>
@@ -47,10 +48,11 @@ export function halfHoursOf(values: FormValues, sites: readonly Site[]): readonl
 }
 
 /**
- * The form's values with visitors by the half hours of its own public hours and without blank stations; people typed
+ * The form's values with its clock times as they are read, visitors by the half hours of its own public hours and without blank stations; people typed
  * for a half hour that is now outside stay, so that the host reads that they are.
  */
-export function nightRows(values: FormValues, telescopes: readonly Telescope[], sites: readonly Site[]): FormValues {
+export function nightRows(asTyped: FormValues, telescopes: readonly Telescope[], sites: readonly Site[]): FormValues {
+  const values = withClocks(asTyped)
   const typed = filledRows(values, 'visitors', () => true)
   const inside = halfHoursOf(values, sites)
   const people = (row: FormValues) => ['adults', 'children', 'seated'].some((who) => (row[who] ?? '0') !== '0')
@@ -59,12 +61,16 @@ export function nightRows(values: FormValues, telescopes: readonly Telescope[], 
   const stations = filledRows(values, 'stations', (part, value) => part !== 'kind' || value !== 'telescope')
   return withRows(values, {
     visitors: [...visitors, ...outside],
-    stations: stations.map((row) => ({ ...row, name: row.name ?? telescopeName(row, telescopes) })),
+    stations: namedStations(stations, telescopes),
   })
 }
 
-const telescopeName = ({ telescopeId }: FormValues, telescopes: readonly Telescope[]): string =>
-  (telescopes.find(({ id }) => id === telescopeId)?.name ?? '').slice(0, 40)
+const CLOCKS = ['opens', 'closes', 'settings.schoolClass.startsAt', 'settings.schoolClass.endsAt']
+
+const withClocks = (values: FormValues): FormValues =>
+  Object.fromEntries(
+    Object.entries(values).map(([name, text]) => [name, CLOCKS.includes(name) ? clockSaid(text) : text]),
+  )
 
 /** A night from its form, with `values` as `nightRows` gives them. */
 export function nightDraftOf(values: FormValues): NightDraft {

@@ -1,4 +1,5 @@
 import type { Night, Station } from '../../tours/night.ts'
+import { freeStationName } from '../../tours/station-name.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import { MOST_STATIONS } from '../pages/night-form.ts'
 import { type FormValues, filledRows, withRows } from './form-values.ts'
@@ -30,6 +31,19 @@ export function withWholeKit(values: FormValues, telescopes: readonly Telescope[
   const isThere = (id: string): boolean => row.some(({ telescopeId }) => telescopeId === id)
   const others = telescopes
     .filter(({ id, isPutAway }) => isPutAway !== true && !isThere(id))
-    .map(({ id, name }) => ({ name: name.slice(0, 40), kind: 'telescope', telescopeId: id }))
-  return withRows(values, { stations: [...row, ...others].slice(0, Math.max(row.length, MOST_STATIONS)) })
+    .map(({ id }) => ({ kind: 'telescope', telescopeId: id }))
+  const stations = [...row, ...others].slice(0, Math.max(row.length, MOST_STATIONS))
+  return withRows(values, { stations: namedStations(stations, telescopes) })
+}
+
+/** Stations without a name are called by their telescopes; one whose name is there already gets a number behind it. */
+export function namedStations(row: readonly FormValues[], telescopes: readonly Telescope[]): readonly FormValues[] {
+  const taken = new Set(row.flatMap(({ name }) => (name === undefined ? [] : [name])))
+  return row.map((station) => {
+    if (station.name !== undefined) return station
+    const plain = telescopes.find(({ id }) => id === station.telescopeId)?.name ?? ''
+    const name = plain === '' ? '' : freeStationName(plain, taken)
+    taken.add(name)
+    return { ...station, name }
+  })
 }

@@ -10,6 +10,7 @@ import { MOST_STATIONS, nightFormPage } from '../pages/night-form.ts'
 import { type FormValues, filledRows, formValues, kept, rowCount } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
 import { halfHoursOf, newNightValues, nightDraftOf, nightRows, nightValues, rowOfTelescopes } from './night-draft.ts'
+import { nightFormProblems } from './night-problems.ts'
 import { earlierRow, nightBefore, withWholeKit } from './night-row.ts'
 import { siteFactors, withSiteFactor } from './site-factors.ts'
 
@@ -36,6 +37,7 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
         rowFrom: form.rowFrom,
         sites: desk.sites.all(),
         telescopes: desk.telescopes.all(),
+        nights: desk.nights.all(),
         factors: siteFactors(desk),
       }),
     )
@@ -64,7 +66,7 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     if (typed.act === 'hours') return show(request, reply, { id, values, problems: [], stationRows })
     const night = kept(() => keep(nightDraftOf(withSiteFactor(values, siteFactors(desk)))))
     if ('result' in night) return reply.redirect(`/nights/${night.result.id}`, 303)
-    return show(request, reply.code(422), { id, values, problems: night.problems, stationRows })
+    return show(request, reply.code(422), { id, values, problems: nightFormProblems(night.problems), stationRows })
   }
 
   app.get('/nights', { config: { role: 'visitor' } }, async (request, reply) =>

@@ -1,13 +1,12 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
 import { passesIn } from '../../tours/own-pass.ts'
-import { isForTelescopes } from '../../tours/target.ts'
 import { IdParams, Instant, instant, ObjectKey } from '../api/schemas.ts'
 import { nightObjectsPage } from '../pages/night-objects.ts'
 import { objectTonightPage } from '../pages/object-tonight.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { telescopeHits } from './telescope-hits.ts'
 
-const HITS = 20
 const Params = Type.Object({ ...IdParams.properties, key: ObjectKey })
 const ObjectsQuery = Type.Object({ q: Type.Optional(Type.String({ maxLength: 60 })) })
 const AtQuery = Type.Object({ at: Type.Optional(Instant) })
@@ -19,7 +18,7 @@ export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
       const query = (request.query.q ?? '').trim()
-      const hits = desk.objects.search(query, HITS).filter((hit) => hit.isOutreach && isForTelescopes(hit))
+      const hits = telescopeHits(desk, query)
       const passes = passesIn(night, desk.own.all())
       const hasTour = desk.tours.current(night.id) !== undefined
       return reply.page('night-objects', nightObjectsPage(viewerOf(request), { night, hasTour, query, hits, passes }))

@@ -4,9 +4,9 @@ import { isOwnColumn, type LineProblem, OWN_COLUMNS, type OwnColumn } from '../p
 import type { FormValues } from './form-values.ts'
 
 /** Those without which nothing can be entered. */
-export const NEEDED_COLUMNS: readonly OwnColumn[] = ['name', 'kind', 'magnitude']
+const NEEDED_COLUMNS: readonly OwnColumn[] = ['name', 'kind', 'magnitude']
 
-export const MOST_ROWS = 500
+const MOST_ROWS = 500
 /** A million letters of a list, which a form may write with three signs each. */
 export const MOST_LETTERS = 1_000_000
 export const IMPORT_LIMIT = 3 * MOST_LETTERS + 4096

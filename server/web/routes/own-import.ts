@@ -7,7 +7,7 @@ import { type CsvRow, readOwnCsv } from './own-csv.ts'
 import { inOwnWords, ownObjectDraftOf } from './own-object-draft.ts'
 
 /** The appeal of a row that names none. */
-export const USUAL_APPEAL = '0.5'
+const USUAL_APPEAL = '0.5'
 
 type Imported = { readonly added: readonly OwnThing[] } | { readonly problems: readonly LineProblem[] }
 

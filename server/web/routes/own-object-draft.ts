@@ -3,13 +3,14 @@ import type { Dated } from '../../tours/hours.ts'
 import { OWN_KINDS } from '../../tours/own-kinds.ts'
 import type { OwnObjectDraft } from '../../tours/own-object.ts'
 import { instantAsTyped, isLocalTime, typedInstant } from '../../tours/own-pass.ts'
+import { pointAt } from '../../tours/pointing.ts'
 import type { Words } from '../../words/words.ts'
 import { bearingDeg } from '../pages/bearing.ts'
 import { pointText } from '../pages/say.ts'
 import { type FormValues, numberOf } from './form-values.ts'
 
 /** What a typed text is read by: the compass points of a language, and the clocks of the nights. */
-export interface Reading {
+interface Reading {
   readonly words: Words
   readonly nights: readonly Dated[]
 }
@@ -24,10 +25,7 @@ const asNumber: Read = (text) => numberOf(text)
 /** `12,500` might be either of two numbers, a thousand times apart: nobody guesses which. */
 const asCount: Read = (text) => (/\d[,.'’ ]\d{3}(?!\d)/.test(text) ? Number.NaN : numberOf(text))
 const asInstant: Read = (text, { nights }) => typedInstant(text, nights) ?? text
-const asPoint: Read = (text, { words }) => Math.round(bearingDeg(words, text) / POINT_DEG) % POINTS
-
-const POINTS = 16
-const POINT_DEG = 360 / POINTS
+const asPoint: Read = (text, { words }) => pointAt(bearingDeg(words, text))
 
 const READ: Readonly<Record<keyof OwnObjectDraft, Read>> = {
   name: asText,

@@ -8,9 +8,8 @@ import { phonesPage } from '../pages/phones.ts'
 import { formValues } from './form-values.ts'
 import { joinSubject } from './join-subject.ts'
 import type { PageNeeds } from './needs.ts'
-import { within } from './within.ts'
+import { PATIENCE_MS, within } from './within.ts'
 
-const PATIENCE_MS = 400
 const TEN_MIN_MS = 600_000
 
 export const phoneRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, clock, viewerOf, phonesWay }) => {

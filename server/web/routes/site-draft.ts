@@ -43,6 +43,9 @@ export const siteRows = (values: FormValues): FormValues =>
     ...(values.cornerRows !== undefined && { horizon: filledRows(values, 'horizon', () => true) }),
   })
 
+/** `1,200` might be a metre and a fifth or the top of a hill: nobody guesses which. */
+const heightOf = (text = ''): number => (/^\d[.,'’ ]\d{3}$/.test(text.trim()) ? Number.NaN : numberOf(text))
+
 /** A site from its form, with `values` as `siteRows` and `withSky` give them and its place as `typedSpot` read it. */
 export function siteDraftOf(
   values: FormValues,
@@ -53,7 +56,7 @@ export function siteDraftOf(
     name: (values.name ?? '').trim(),
     latitudeDeg,
     longitudeDeg,
-    heightM: numberOf(values.heightM),
+    heightM: heightOf(values.heightM),
     zone,
     skyMag: numberOf(values.skyMag),
     horizon: horizonOf(values, words),
@@ -82,6 +85,7 @@ export function siteFormProblems(draft: SiteDraft, spot: TypedSpot): Problem[] {
 
 function inFormWords({ field, key, values = {} }: Problem): Problem {
   const isUnread = /^problem\.(type|range|required)$/.test(key)
+  if (isUnread && field === 'heightM' && key !== 'problem.range') return { field, key: 'problem.site-height' }
   if (isUnread && BEARING.test(field)) return { field, key: 'problem.bearing' }
   if (!isUnread || !HEIGHT.test(field)) return { field, key, values }
   return { field, key: key === 'problem.range' ? 'problem.skyline-high' : 'problem.skyline-height' }

@@ -5,6 +5,7 @@ import { kitSaid, type SaidTelescope } from '../../tours/kit-said.ts'
 import { kitWords } from '../../tours/kit-words.ts'
 import { dateSaid } from '../../words/date-said.ts'
 import type { Words } from '../../words/words.ts'
+import { ASSUMED_NOTE } from '../pages/kit-note.ts'
 import type { Viewer } from '../pages/sheet.ts'
 import { placeValue } from '../pages/start.ts'
 import type { FormValues } from './form-values.ts'
@@ -34,7 +35,7 @@ export function readStart({ words, now }: Viewer, desk: StartDesk, values: FormV
     date: day.date,
     title: words.say('start.night-title', { town: place.name.slice(0, LONGEST_IN_TITLE) }),
     kit: kit.telescopes.map((said) => ({ said, name: kindName(words, said) })),
-    note: words.say('start.kit-note'),
+    note: ASSUMED_NOTE,
   }
   return { asked, problems, places }
 }

@@ -13,6 +13,8 @@ import { readStart, type StartRead } from './start-draft.ts'
 
 /** How long the same form sent again gives the same evening. */
 const SAME_FORM_MS = 600_000
+/** Of one name the list of towns has no more than some dozens. */
+const TOWNS_OF_A_NAME = 100
 
 export const startRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const once = keptFor<string>(SAME_FORM_MS)
@@ -45,6 +47,11 @@ export const startRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
 
   app.get('/nights/:id/start', { config: { role: 'host' }, schema: { params: IdParams } }, async (request, reply) => {
     const night = desk.nights.find(request.params.id)
-    return reply.page('start-made', startMadePage(viewerOf(request), { night, tour: desk.tours.current(night.id) }))
+    const { name, latitudeDeg, longitudeDeg } = night.site
+    const isTown = desk.places
+      .search(name, TOWNS_OF_A_NAME)
+      .some((town) => town.latitudeDeg === latitudeDeg && town.longitudeDeg === longitudeDeg)
+    const tour = desk.tours.current(night.id)
+    return reply.page('start-made', startMadePage(viewerOf(request), { night, tour, isTown }))
   })
 }

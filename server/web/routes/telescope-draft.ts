@@ -2,6 +2,7 @@ import { USUAL_GLASS } from '../../tours/kit-usual.ts'
 import type { Design } from '../../tours/kit-words.ts'
 import type { Telescope, TelescopeDraft } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
+import { keptNote, noteText } from '../pages/kit-note.ts'
 import { MOST_EYEPIECES, MOST_FACTORS } from '../pages/telescope-form.ts'
 import { FINDER_KINDS, finderName } from '../pages/telescope-kit-fields.ts'
 import { type FormValues, filledRows, numberOf, rowCount, withRows } from './form-values.ts'
@@ -49,16 +50,16 @@ export function telescopeDraftOf(values: FormValues, words: Words): TelescopeDra
     chairReach: among(REACHES, values.chairReach, 'no'),
     floorDeg: numberOf(values.floorDeg),
     ceilingDeg: numberOf(values.ceilingDeg),
-    ...keptOf(values),
+    ...keptOf(values, words),
   }
 }
 
 /** A blank field leaves its part out; a finder of which numbers are known and no kind is taken for a straight one. */
-function keptOf(values: FormValues): Pick<TelescopeDraft, 'finder' | 'inKitSince' | 'note'> {
+function keptOf(values: FormValues, words: Words): Pick<TelescopeDraft, 'finder' | 'inKitSince' | 'note'> {
   const [fieldDeg, powerX] = [orNull(values[finderName('fieldDeg')]), orNull(values[finderName('powerX')])]
   const isKnown = Boolean(values[finderName('kind')]) || fieldDeg !== null || powerX !== null
   const inKitSince = orNull(values.inKitSince)
-  const note = (values.note ?? '').trim()
+  const note = keptNote(words, (values.note ?? '').trim())
   return {
     ...(isKnown && { finder: { kind: among(FINDER_KINDS, values[finderName('kind')], 'straight'), fieldDeg, powerX } }),
     ...(inKitSince !== null && { inKitSince }),
@@ -103,9 +104,9 @@ function factorOf(row: FormValues, words: Words): NonNullable<TelescopeDraft['fa
 /** The values of the form of a kept telescope; names and numbers that a blank field stands for are left blank. */
 export function telescopeValues(telescope: Telescope, words: Words): FormValues {
   const { name, mount, tubes, eyepieces, factors, chairReach } = telescope
-  const { axisLowCm, axisHighCm, floorDeg, ceilingDeg, finder, inKitSince = null, note = null } = telescope
+  const { axisLowCm, axisHighCm, floorDeg, ceilingDeg, finder, inKitSince = null } = telescope
   const values = {
-    ...filled({ axisLowCm, axisHighCm, floorDeg, ceilingDeg, inKitSince, note }),
+    ...filled({ axisLowCm, axisHighCm, floorDeg, ceilingDeg, inKitSince, note: noteText(words, telescope.note) }),
     ...(finder &&
       filled({
         [finderName('kind')]: finder.kind,

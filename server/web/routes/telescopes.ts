@@ -22,13 +22,18 @@ const SkyQuery = Type.Object({ sky: Type.Optional(Type.String({ maxLength: 40 })
 /** What a telescope shows can be asked before it has a name. */
 const UNNAMED = '?'
 
-type Form = Omit<TelescopeFormSubject, 'sites' | 'asked'> & Partial<Pick<TelescopeFormSubject, 'asked'>>
+type Form = Omit<TelescopeFormSubject, 'sites' | 'nights' | 'asked'> & Partial<Pick<TelescopeFormSubject, 'asked'>>
 
 export const telescopeRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const show = (request: FastifyRequest, reply: FastifyReply, form: Form) =>
     reply.page(
       'telescope-form',
-      telescopeFormPage(viewerOf(request), { asked: null, sites: desk.sites.all(), ...form }),
+      telescopeFormPage(viewerOf(request), {
+        asked: null,
+        sites: desk.sites.all(),
+        nights: desk.nights.all(),
+        ...form,
+      }),
     )
 
   const save = (

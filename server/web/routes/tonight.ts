@@ -18,8 +18,6 @@ const TonightQuery = Type.Object({
   ...LookQuery.properties,
   second: Type.Optional(Type.String({ maxLength: 40 })),
 })
-/** How long the page waits for what the worker has to tell of the stations that are no telescope. */
-const PATIENCE_MS = 400
 
 interface Asked {
   readonly look: 'day' | 'lamp'
@@ -56,7 +54,7 @@ export const tonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
       const night = desk.nights.find(request.params.nightId)
       const { second } = request.query
       const look = lookOf(request, reply, { look: request.query.look, path: '/tonight', usual: 'day' })
-      const inTime = withinOf(reply, PATIENCE_MS)
+      const inTime = withinOf(reply)
       return reply.page('tonight', await pageOf(viewerOf(request), night, { look, second, inTime }))
     },
   )

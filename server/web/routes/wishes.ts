@@ -3,7 +3,6 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import type { StopName } from '../../desk/wishes.ts'
 import { notFound } from '../../errors.ts'
-import { isForTelescopes } from '../../tours/target.ts'
 import { THING_GROUP_NAMES, THING_GROUPS } from '../../tours/wish.ts'
 import { STOP_ACTS } from '../../tours/wish-stops.ts'
 import { IdParams } from '../api/schemas.ts'
@@ -11,8 +10,8 @@ import type { FormState } from '../pages/form.ts'
 import { wishesPage } from '../pages/wishes.ts'
 import { type FormValues, formValues, keptLater } from './form-values.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { telescopeHits } from './telescope-hits.ts'
 
-const HITS = 20
 const LONGEST_QUERY = 60
 const Query = Type.Object({ q: Type.Optional(Type.String({ maxLength: LONGEST_QUERY })) })
 const WishParams = Type.Object({ ...IdParams.properties, wishId: Type.String({ minLength: 1, maxLength: 40 }) })
@@ -22,7 +21,7 @@ export const wishRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     const viewer = viewerOf(request)
     const night = desk.nights.find(id)
     const query = typed.trim()
-    const hits = desk.objects.search(query, HITS).filter((hit) => hit.isOutreach && isForTelescopes(hit))
+    const hits = telescopeHits(desk, query)
     const subject = {
       night,
       hasTour: desk.tours.current(id) !== undefined,

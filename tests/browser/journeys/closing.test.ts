@@ -8,6 +8,7 @@ import { FieldService } from '../offline-service.ts'
 
 const PIN = '271828'
 const TEN_TO_NINE = '2026-12-17T19:50:00Z'
+const DONE = '[aria-pressed=true]'
 const AFTER_THE_END = '2026-12-17T20:05:00Z'
 const service = new FieldService()
 let browser: Browser
@@ -36,8 +37,15 @@ describe('from the last quarter of an hour to the settled report', () => {
     await host.type('PIN', PIN)
     await host.go('button', 'Sign in', 'main')
     await host.go('link', 'See what closing takes', '.next-step')
+    await host.go('link', 'Checklists', 'main')
+    const done = await page.locator(DONE).count()
+    await host.go('button', /./, 'main')
+    expect(await page.locator(DONE).count()).toBe(done + 1)
     await host.go('link', 'Red lamp look')
     expect(await page.getAttribute('html', 'data-look')).toBe('lamp')
+    await host.go('button', /./, 'main')
+    expect(await page.getAttribute('html', 'data-look')).toBe('lamp')
+    expect(await page.locator(DONE).count()).toBe(done)
 
     service.clock.moveTo(AFTER_THE_END)
     await host.open(laptop)
