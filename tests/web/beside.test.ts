@@ -165,6 +165,9 @@ describe('paper', () => {
       ['Ask us', 'Question table', false],
     ])
     expect(sheets[0]?.halves).toEqual([])
+    // Two stops at most leave room for larger letters; a list by the half hour does not.
+    const stops = paper.tour.stops.filter(({ stationId }) => stationId === 'station-1')
+    expect(sheets.map(({ isRoomy }) => isRoomy)).toEqual([stops.length <= 2, false, false, false, false])
     expect(sheets[1]?.halves.map(({ time }) => time)).toEqual(['18:30', '19:00'])
     expect(sheets[1]?.stops).toEqual([])
   })

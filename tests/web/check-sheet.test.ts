@@ -33,12 +33,14 @@ describe('the half-hour checks on paper', () => {
       halfHour(1, { group: 'good', minutesLeft: 55 }),
       halfHour(2, {}),
       halfHour(3, { group: 'gone', minutesLeft: null }),
+      halfHour(4, { group: 'good', untilAt: null, minutesLeft: null }),
     ])
     expect(tables[0]?.stations[0]?.rows[0]?.cells).toEqual([
       { where: '', state: '18:40', eye: '', isChanged: false },
       { where: 'WNW 2½', state: '+ 55 min', eye: '131 cm', isChanged: true },
       { where: 'WNW 2½', state: '! 25 min', eye: '131 cm', isChanged: true },
       { where: '', state: '– oak', eye: '', isChanged: true },
+      { where: 'WNW 2½', state: '+ stays', eye: '131 cm', isChanged: true },
     ])
   })
 

@@ -125,5 +125,7 @@ function stateText({ words }: Viewer, night: Night, { group, minutesLeft, fromAt
   if (group === 'coming') return fromAt ? words.time(fromAt, night.site.zone) : words.say('check.later')
   if (group === 'gone') return words.say('print.check-mark-gone', { cause: cause ? causeText(words, cause) : '' })
   const mark = words.say(`print.check-mark-${group}`)
-  return minutesLeft === null ? mark : words.say('print.check-left', { mark, minutes: minutesLeft })
+  return minutesLeft === null
+    ? words.say('print.check-stays', { mark })
+    : words.say('print.check-left', { mark, minutes: minutesLeft })
 }

@@ -30,8 +30,8 @@ export function checklistSheet(viewer: Viewer, { night, checklist, evening, setU
       words.say('checklist.who'),
       words.say('set-up.done'),
     ],
-    lines: timedItems(checklist, night, evening).map(({ item, at }) => ({
-      time: timeText(words, night, at),
+    lines: timedItems(checklist, night, evening).map(({ item, at }, place, items) => ({
+      time: timeText(words, night, at, items[place - 1]?.at),
       text: itemText(words, item),
       owner: ownerText(viewer, item.owner),
     })),

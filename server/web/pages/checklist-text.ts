@@ -14,9 +14,11 @@ export function ownerText({ words, mayAct }: Viewer, { role, name }: ChecklistIt
   return words.say(`checklist.owner-${role}`)
 }
 
-/** The clock time at the site, with its day of the week where it is not the night's own. */
-export function timeText(words: Words, { date, site }: Pick<Night, 'date' | 'site'>, at: Date): string {
+/** The clock time at the site, with its day of the week where that is not the day of the line before or, of the first line, the night's own. */
+export function timeText(words: Words, { date, site }: Pick<Night, 'date' | 'site'>, at: Date, before?: Date): string {
   const time = words.time(at, site.zone)
   const day = calendarDate(at, site.zone)
-  return day === date ? time : words.say('checklist.on-day', { day: words.weekday(day), time })
+  return day === (before ? calendarDate(before, site.zone) : date)
+    ? time
+    : words.say('checklist.on-day', { day: words.weekday(day), time })
 }

@@ -25,6 +25,8 @@ export interface StationSheet {
   readonly spares: readonly SpareLine[]
   /** By half hour, at a station that is no telescope. */
   readonly halves: readonly BesideRow[]
+  /** True when it has room for larger letters. */
+  readonly isRoomy: boolean
   readonly isEmpty: boolean
 }
 
@@ -65,6 +67,9 @@ export function stationSheets(viewer: Viewer, subject: SheetsSubject): StationSh
   }
 }
 
+/** So many stops fill less than a sheet in larger letters too. */
+const MOST_ROOMY = 2
+
 function stationSheet(viewer: Viewer, subject: SheetsSubject, station: Station): StationSheet {
   const { night, tour, checks, names } = subject
   const stops = tour.stops
@@ -79,6 +84,7 @@ function stationSheet(viewer: Viewer, subject: SheetsSubject, station: Station):
     stops: stops.map((stop) => sheetStop(viewer, night, stop, checks, names)),
     spares: spares.map((spare) => spareLine(viewer, night, spare, names)),
     halves,
+    isRoomy: halves.length === 0 && stops.length <= MOST_ROOMY,
     isEmpty: stops.length === 0 && halves.length === 0,
   }
 }
