@@ -155,6 +155,16 @@ describe('paper', () => {
     })
   })
 
+  it('writes a sheet of one or two stops larger, and no list by the half hour', () => {
+    const roomyWith = (count: number) => {
+      const stops = paper.tour.stops.filter(({ stationId }) => stationId === 'station-1').slice(0, 1)
+      const tour = { ...paper.tour, stops: stops.flatMap((stop) => Array.from({ length: count }, () => stop)) }
+      return stationSheets(HOST, { ...paper, tour }).sheets.map(({ isRoomy }) => isRoomy)
+    }
+    expect(roomyWith(2)).toEqual([true, false, false, false, false])
+    expect(roomyWith(3)).toEqual([false, false, false, false, false])
+  })
+
   it('has a sheet for each of them', () => {
     const { sheets } = stationSheets(HOST, paper)
     expect(sheets.map(({ station, telescope, isEmpty }) => [station, telescope, isEmpty])).toEqual([
@@ -165,9 +175,6 @@ describe('paper', () => {
       ['Ask us', 'Question table', false],
     ])
     expect(sheets[0]?.halves).toEqual([])
-    // Two stops at most leave room for larger letters; a list by the half hour does not.
-    const stops = paper.tour.stops.filter(({ stationId }) => stationId === 'station-1')
-    expect(sheets.map(({ isRoomy }) => isRoomy)).toEqual([stops.length <= 2, false, false, false, false])
     expect(sheets[1]?.halves.map(({ time }) => time)).toEqual(['18:30', '19:00'])
     expect(sheets[1]?.stops).toEqual([])
   })

@@ -5,6 +5,7 @@ import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
 import { PIN } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
+import { NIGHT_FIELDS } from '../support/typed-fields.ts'
 import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
 let service: TestApp
@@ -24,15 +25,6 @@ const SITE = {
   heightM: '520',
   zone: 'Europe/Berlin',
   skyMag: '20',
-}
-const NIGHT = {
-  title: 'Stars for all',
-  siteId: 'site-1',
-  date: '2026-11-20',
-  opens: '18:30',
-  closes: '20:00',
-  'stations.0.kind': 'telescope',
-  'stations.0.telescopeId': 'telescope-1',
 }
 
 describe('the form of a site', () => {
@@ -108,7 +100,7 @@ describe('the form of a telescope', () => {
 
 describe('the form of a night', () => {
   it('keeps the night and names a nameless station after its telescope', async () => {
-    const answer = await post('/nights', NIGHT)
+    const answer = await post('/nights', NIGHT_FIELDS)
     expect(answer.statusCode).toBe(303)
     expect(service.kept.nights.at(-1)).toMatchObject({
       title: 'Stars for all',
@@ -118,7 +110,7 @@ describe('the form of a night', () => {
 
   it('fits the table of visitors to new hours without losing people', async () => {
     const rows = { 'visitors.0.startsAt': '18:30', 'visitors.0.children': '24' }
-    const answer = await post('/nights', { ...NIGHT, ...rows, opens: '18:00', act: 'hours' })
+    const answer = await post('/nights', { ...NIGHT_FIELDS, ...rows, opens: '18:00', act: 'hours' })
     expect(answer.statusCode).toBe(200)
     expect(answer.body).toMatch(/name="visitors.0.startsAt" value="18:00"/)
     expect(answer.body).toMatch(/name="visitors.1.children"[^>]*value="24"/)
@@ -126,13 +118,13 @@ describe('the form of a night', () => {
 
   it('refuses people outside the hours by name instead of dropping them', async () => {
     const rows = { 'visitors.0.startsAt': '16:00', 'visitors.0.adults': '9' }
-    const answer = await post('/nights', { ...NIGHT, ...rows })
+    const answer = await post('/nights', { ...NIGHT_FIELDS, ...rows })
     expect(answer.statusCode).toBe(422)
     expect(answer.body).toContain('16:00 is outside the public hours.')
   })
 
   it('says that a night in the past is over, and the date with its month as a word', async () => {
-    const answer = await post('/nights', { ...NIGHT, date: '2025-03-04' })
+    const answer = await post('/nights', { ...NIGHT_FIELDS, date: '2025-03-04' })
     expect(answer.statusCode).toBe(422)
     expect(answer.body).toContain('This night is already over.')
     expect(answer.body).toContain('4 March 2025')

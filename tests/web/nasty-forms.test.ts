@@ -3,6 +3,7 @@ import { readWordTables } from '../../server/web/language.ts'
 import { nightFormProblems } from '../../server/web/routes/night-problems.ts'
 import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
+import { NIGHT_FIELDS, TELESCOPE_FIELDS } from '../support/typed-fields.ts'
 import { filledIn } from '../support/typed-form.ts'
 import { asHost, formPost, type TestApp, testApp } from '../support/web.ts'
 
@@ -17,27 +18,7 @@ const post = (url: string, fields: Readonly<Record<string, string>>) =>
   service.app.inject(asHost(formPost(url, fields)))
 
 const SITE = { name: 'Oak hill', latitudeDeg: '48.2', longitudeDeg: '11.6', heightM: '520', skyMag: '20' }
-const TELESCOPE = {
-  name: 'New one',
-  'tubes.0.apertureMm': '150',
-  'tubes.0.focalLengthMm': '750',
-  'eyepieces.0.focalLengthMm': '25',
-  'eyepieces.0.apparentFieldDeg': '52',
-  axisLowCm: '70',
-  axisHighCm: '90',
-  floorDeg: '10',
-  ceilingDeg: '80',
-}
-const NIGHT = {
-  title: 'Stars for all',
-  siteId: 'site-1',
-  date: '2026-11-20',
-  opens: '18:30',
-  closes: '20:00',
-  'stations.0.kind': 'telescope',
-  'stations.0.telescopeId': 'telescope-1',
-}
-const FORMS = { '/sites': SITE, '/telescopes': TELESCOPE, '/nights': NIGHT } as const
+const FORMS = { '/sites': SITE, '/telescopes': TELESCOPE_FIELDS, '/nights': NIGHT_FIELDS } as const
 
 /** What is typed into which field of which form, and what is said beside it. */
 const NASTY: readonly [form: keyof typeof FORMS, field: string, typed: string, sentence: string][] = [
@@ -97,9 +78,9 @@ describe('nonsense in a form', () => {
 
   it('is named with its row in the list above, where several rows have the same fields', async () => {
     const second = { 'eyepieces.1.focalLengthMm': 'ten', 'eyepieces.1.apparentFieldDeg': '52' }
-    expect((await post('/telescopes', { ...TELESCOPE, ...second })).body).toContain('Eyepiece 2, ')
+    expect((await post('/telescopes', { ...TELESCOPE_FIELDS, ...second })).body).toContain('Eyepiece 2, ')
     const twice = { 'stations.1.kind': 'telescope', 'stations.1.telescopeId': 'telescope-1' }
-    expect((await post('/nights', { ...NIGHT, ...twice })).body).toContain(
+    expect((await post('/nights', { ...NIGHT_FIELDS, ...twice })).body).toContain(
       'Station 2, Telescope: This telescope already',
     )
   })
@@ -114,7 +95,7 @@ describe('nonsense in a form', () => {
   })
 
   it('is none where only the way of writing a time differs', async () => {
-    const { statusCode } = await post('/nights', { ...NIGHT, opens: '6:30 pm', closes: '20.00' })
+    const { statusCode } = await post('/nights', { ...NIGHT_FIELDS, opens: '6:30 pm', closes: '20.00' })
     expect(statusCode).toBe(303)
     expect(service.kept.nights.at(-1)).toMatchObject({ opens: '18:30', closes: '20:00' })
   })

@@ -4,6 +4,7 @@ import { pageWriter } from '../../server/web/views.ts'
 import { ASSETS } from '../support/assets.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
 import { ENGLISH, GERMAN } from '../support/page-data.ts'
+import { TELESCOPE_FIELDS } from '../support/typed-fields.ts'
 import { filledIn } from '../support/typed-form.ts'
 import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
 
@@ -23,23 +24,10 @@ const lastTelescope = () => service.kept.telescopes.at(-1)
 const withoutIds = (thing: unknown) =>
   JSON.parse(JSON.stringify(thing, (key, value) => (key === 'id' ? undefined : value)))
 
-const TELESCOPE = {
-  name: 'New one',
-  'tubes.0.apertureMm': '150',
-  'tubes.0.focalLengthMm': '750',
-  'tubes.0.design': 'reflector',
-  'eyepieces.0.focalLengthMm': '25',
-  'eyepieces.0.apparentFieldDeg': '52',
-  axisLowCm: '70',
-  axisHighCm: '90',
-  floorDeg: '10',
-  ceilingDeg: '80',
-}
-
 describe('a Barlow or reducer in the form of a telescope', () => {
   it('is kept, and without a name gets one of its factor', async () => {
     await post('/telescopes', {
-      ...TELESCOPE,
+      ...TELESCOPE_FIELDS,
       'factors.0.factor': '2',
       'factors.1.factor': '0,63',
       'factors.2.factor': '3',
@@ -58,14 +46,14 @@ describe('a Barlow or reducer in the form of a telescope', () => {
     [{ factor: '2', name: 'x'.repeat(41) }, 'name', 'It is too long: 40 letters at most.'],
   ])('with %j is refused beside its field', async (typed, part, sentence) => {
     const row = Object.fromEntries(Object.entries(typed).map(([name, value]) => [`factors.0.${name}`, value]))
-    const answer = await post('/telescopes', { ...TELESCOPE, ...row })
+    const answer = await post('/telescopes', { ...TELESCOPE_FIELDS, ...row })
     expect(answer.statusCode).toBe(422)
     expect(answer.body).toContain(`id="field-factors-0-${part}-problem">${sentence}`)
-    expect(filledIn(answer.body)).toMatchObject({ ...TELESCOPE, ...row })
+    expect(filledIn(answer.body)).toMatchObject({ ...TELESCOPE_FIELDS, ...row })
   })
 
   it('has one more row up to three, and all that was typed stays', async () => {
-    const typed = { ...TELESCOPE, 'factors.0.factor': 'two', factorRows: '1' }
+    const typed = { ...TELESCOPE_FIELDS, 'factors.0.factor': 'two', factorRows: '1' }
     const answer = await post('/telescopes', { ...typed, act: 'more-factors' })
     expect(filledIn(answer.body)).toMatchObject({ ...typed, factorRows: '2', 'factors.1.factor': '' })
     const full = await post('/telescopes', { ...typed, factorRows: '3', act: 'more-factors' })
@@ -79,7 +67,9 @@ describe('a Barlow or reducer in the form of a telescope', () => {
         [`eyepieces.${i}.apparentFieldDeg`, '50'],
       ]).flat(),
     )
-    const full = filledIn((await post('/telescopes', { ...TELESCOPE, ...rows, eyepieceRows: '11', act: 'more' })).body)
+    const full = filledIn(
+      (await post('/telescopes', { ...TELESCOPE_FIELDS, ...rows, eyepieceRows: '11', act: 'more' })).body,
+    )
     const wrong = filledIn((await post('/telescopes', { ...full, name: '' })).body)
     expect(wrong).toMatchObject({ ...rows, eyepieceRows: '12' })
   })
@@ -95,19 +85,19 @@ describe('the finder, the years and what it shows in the form of a telescope', (
   }
 
   it('keeps them, and leaves out what is blank', async () => {
-    await post('/telescopes', { ...TELESCOPE, ...KEPT })
+    await post('/telescopes', { ...TELESCOPE_FIELDS, ...KEPT })
     expect(lastTelescope()).toMatchObject({
       finder: { kind: 'right-angle', fieldDeg: 6.5, powerX: null },
       inKitSince: 1998,
       note: 'Sticks',
     })
-    await post('/telescopes', { ...TELESCOPE, 'finder.kind': '', note: ' ' })
+    await post('/telescopes', { ...TELESCOPE_FIELDS, 'finder.kind': '', note: ' ' })
     expect(Object.keys(lastTelescope() ?? {})).not.toEqual(expect.arrayContaining(['note']))
     expect(lastTelescope()?.finder).toBeUndefined()
   })
 
   it('keeps the note of what was assumed as its code, and shows it in the language of each reader', async () => {
-    await post('/telescopes', { ...TELESCOPE, note: ENGLISH.say('start.kit-note') })
+    await post('/telescopes', { ...TELESCOPE_FIELDS, note: ENGLISH.say('start.kit-note') })
     const { id = '', note } = lastTelescope() ?? {}
     expect(note).toBe('start.kit-note')
     const german = GERMAN.say('start.kit-note')
@@ -123,7 +113,7 @@ describe('the finder, the years and what it shows in the form of a telescope', (
 
   it('says beside the field what is wrong', async () => {
     const { body } = await post('/telescopes', {
-      ...TELESCOPE,
+      ...TELESCOPE_FIELDS,
       ...KEPT,
       'finder.fieldDeg': '60',
       inKitSince: 'long ago',
@@ -135,14 +125,14 @@ describe('the finder, the years and what it shows in the form of a telescope', (
 
   it('shows what it shows as it is typed, under the chosen sky, and saves nothing', async () => {
     const before = service.kept.telescopes.length
-    const dark = await post('/telescopes', { ...TELESCOPE, ...KEPT, act: 'shows', sky: '2' })
+    const dark = await post('/telescopes', { ...TELESCOPE_FIELDS, ...KEPT, act: 'shows', sky: '2' })
     expect(dark.body).toMatch(/30\u00a0times<\/td>/)
     expect(dark.body).toContain('class 2')
-    expect(filledIn(dark.body)).toMatchObject({ ...TELESCOPE, note: 'Sticks', sky: '2' })
-    const town = await post('/telescopes', { ...TELESCOPE, name: '', act: 'shows', sky: '8' })
+    expect(filledIn(dark.body)).toMatchObject({ ...TELESCOPE_FIELDS, note: 'Sticks', sky: '2' })
+    const town = await post('/telescopes', { ...TELESCOPE_FIELDS, name: '', act: 'shows', sky: '8' })
     const star = ({ body }: { body: string }) => Number(/star of magnitude ([\d.]+)/.exec(body)?.[1])
     expect(star(dark)).toBeGreaterThan(star(town) + 1)
-    const wrong = await post('/telescopes', { ...TELESCOPE, 'tubes.0.apertureMm': '', act: 'shows' })
+    const wrong = await post('/telescopes', { ...TELESCOPE_FIELDS, 'tubes.0.apertureMm': '', act: 'shows' })
     expect([wrong.statusCode, wrong.body.includes('id="shows"')]).toEqual([422, false])
     expect(service.kept.telescopes).toHaveLength(before)
   })
@@ -197,7 +187,7 @@ describe('changing a telescope', () => {
     expect(answer.body).toContain('id="field-axisHighCm-problem">It must be from 20 to 250.')
     expect(filledIn(answer.body)).toMatchObject({ axisLowCm: '', axisHighCm: '900', name: A_TELESCOPE.name })
     expect(service.kept.telescopes[0]).toEqual(before)
-    expect((await post('/telescopes/nowhere', TELESCOPE)).statusCode).toBe(404)
+    expect((await post('/telescopes/nowhere', TELESCOPE_FIELDS)).statusCode).toBe(404)
     expect((await post(`/telescopes/${A_TELESCOPE.id}`, fields, asVisitor)).statusCode).toBe(403)
   })
 })

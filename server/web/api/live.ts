@@ -42,8 +42,8 @@ export const liveRoutes: FastifyPluginAsyncTypebox<ApiNeeds> = async (app, { des
 }
 
 /**
- * Which marks came after a version and the state of the field. When the version is none of ours or not given: all marks for a
- * phone that acts, since it looks for its own among them, and none for a visitor, who reads the state alone.
+ * Which marks came after a version, and the state of the field. When the version is none of ours or not given: all marks
+ * for a phone that acts, since it looks for its own among them, and none for a visitor, who reads the state alone.
  */
 function changes(desk: Desk, { speed }: Clock, nightId: string, since: string | undefined, acts: boolean) {
   const { id, site } = desk.nights.find(nightId)
