@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import type { Station } from '../server/tours/night.ts'
+import { withOwnNames } from '../server/tours/station-name.ts'
 import type { TelescopeStore } from './telescopes.ts'
 
 interface StationRow extends Omit<Station, 'telescope' | 'isForChildren'> {
@@ -40,13 +41,21 @@ export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'fin
     return { ...row, telescope, isForChildren: isForChildren === 1 }
   }
 
+  const row = (nightId: string): readonly Station[] => withOwnNames(inRow.all(nightId).map(stationOf))
+
+  function every(nightId: string): readonly Station[] {
+    const standing = row(nightId)
+    const gone = ever.all(nightId).filter(({ id }) => !standing.some((station) => station.id === id))
+    return [...standing, ...withOwnNames(gone.map(stationOf), standing)]
+  }
+
   return {
     /** The stations that stand in the row, in order. */
-    row: (nightId: string): readonly Station[] => inRow.all(nightId).map(stationOf),
+    row,
     /** The ids of `row`. */
     rowIds: (nightId: string): readonly string[] => rowIds.all(nightId),
     /** Every station of the night, those out of the row included. */
-    every: (nightId: string): readonly Station[] => ever.all(nightId).map(stationOf),
+    every,
     /** The ids of `every`. */
     everyId: (nightId: string): readonly string[] => everyId.all(nightId),
     /** Makes these the row; a station left out keeps its marks but stands in the row no more. */

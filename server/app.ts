@@ -50,7 +50,7 @@ export async function buildApp(needs: AppNeeds): Promise<FastifyInstance> {
   const wordsFor = wordsTeller(tables, desk)
   const whoOf = whoTeller(desk)
   const roleOf = roleTeller(whoOf)
-  const viewerOf = viewerTeller({ clock, wordsFor, whoOf })
+  const viewerOf = viewerTeller({ desk, clock, wordsFor, whoOf })
   const answer = troubleTeller(viewerOf, sendPage)
   const signIn = signInDesk(desk, limits)
   const app = httpServer(answer, isLogging)

@@ -33,3 +33,8 @@ export const notFound = (what: string): Fault => new Fault('not-found', `fault.n
 
 /** The fault for input that cannot be taken; every problem names its field. */
 export const invalid = (problems: readonly Problem[]): Fault => new Fault('invalid', 'fault.invalid', {}, problems)
+
+/** Throws that fault when there is any problem. */
+export function refuse(problems: readonly Problem[]): void {
+  if (problems.length > 0) throw invalid(problems)
+}

@@ -14,6 +14,9 @@ import { readWordTables } from './web/language.ts'
 import { DEFAULT_LIMITS } from './web/limits.ts'
 
 const LONGEST_STOP_MS = 2_000
+/** What to do with address and PIN. */
+export const HOW_ON =
+  'Open that address in a browser on this laptop and sign in with the PIN. Ctrl-C stops the program.'
 const PIN_AS_BEFORE = 'The PIN is the one of before. To set another, start with --pin and 6 to 12 digits.'
 const STOP_SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const
 
@@ -51,7 +54,7 @@ async function serve(config: Config): Promise<Service> {
   }
 }
 
-/** Says on standard error why the first start on a folder takes longer; address and PIN alone go to standard output. */
+/** Says on standard error why the first start on a folder takes longer; address, PIN and what to do with them alone go to standard output. */
 export const sayFirstStart = (): void => console.error('First start here: laying out the catalogue, a few seconds ...')
 
 /** Says on standard error what came of a wish to go back to a copy, and that a second folder for copies cannot be used. */
@@ -98,13 +101,14 @@ export function startProblem(error: unknown, { port, folder }: Pick<Config, 'por
   return null
 }
 
-/** Runs the service from a command line: prints address and PIN once, and one sentence instead of a stack when it cannot start. */
+/** Runs the service from a command line: prints address, PIN and the way on once, and one sentence instead of a stack when it cannot start. */
 export async function run(config: Config): Promise<void> {
   try {
     const service = await serve(config)
     stopOnSignals(service)
     console.log(`Duskrow is open at ${service.url}`)
     console.log(service.newPin === null ? PIN_AS_BEFORE : `PIN ${service.newPin}`)
+    console.log(HOW_ON)
   } catch (error) {
     console.error(startProblem(error, config) ?? error)
     process.exitCode = 1

@@ -6,6 +6,11 @@ import { foldText, joined } from './fold.ts'
 import type { LocalName } from './local-names.ts'
 import type { Topics } from './topics.ts'
 
+interface Named {
+  readonly name: string
+  readonly designations?: readonly string[]
+}
+
 interface InWords {
   readonly localNames: readonly LocalName[]
   readonly topics: Topics
@@ -34,10 +39,10 @@ export function buildEntries(db: Database, sources: EntrySources & InWords): voi
 }
 
 /** How a thing, or a feature of one, is called in other languages, folded. */
-function localOf({ localNames }: InWords): (thing: { readonly name: string }) => readonly string[] {
+function localOf({ localNames }: InWords): (thing: Named) => readonly string[] {
   const called = new Map<string, string[]>()
   for (const { name, called: other } of localNames) called.set(name, [...(called.get(name) ?? []), foldText(other)])
-  return ({ name }) => called.get(name) ?? []
+  return ({ name, designations = [] }) => [name, ...designations].flatMap((each) => called.get(each) ?? [])
 }
 
 /** Every word of the texts that a mistyped one may stand for. */

@@ -44,9 +44,15 @@ export function localNamesOf(file: OutreachFile, known: ReadonlySet<string>): re
   })
 }
 
-/** What things on a list and their features are called. */
+/** What things on a list and their features are called, by all their names. */
 const namesOn = (outreach: readonly ShowObject[]): ReadonlySet<string> =>
-  new Set(outreach.flatMap((object) => [object.name, ...object.features.map((feature) => feature.name)]))
+  new Set(
+    outreach.flatMap(({ name, designations, features }) => [
+      name,
+      ...designations,
+      ...features.map((feature) => feature.name),
+    ]),
+  )
 
 const textsOn = (outreach: readonly ShowObject[]): ReadonlySet<string> =>
   new Set(

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util'
 import type { TourStore } from '../../db/tours.ts'
 import type { Clock } from '../clock.ts'
-import { invalid, notFound, type Problem } from '../errors.ts'
+import { invalid, notFound, type Problem, refuse } from '../errors.ts'
 import { type Known, type Told, toldMarks, toldProblems } from '../tours/again-marks.ts'
 import { changesOf, type StationChanges } from '../tours/changes.ts'
 import type { FieldState } from '../tours/field.ts'
@@ -64,7 +64,7 @@ export const againDesk = (needs: Needs): AgainDesk => ({
       ...(moved ? nightProblems(moved, known.at, night.site.zone) : []),
       ...keyProblems(needs, nightId, drafts),
     ]
-    if (problems.length > 0) throw invalid(problems)
+    refuse(problems)
     together(() => {
       if (moved) nights.change(nightId, moved)
       if (drafts.length > 0) refuseNone(marks.record(nightId, drafts, by, 'host-phone'))

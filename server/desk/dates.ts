@@ -1,6 +1,6 @@
 import type { DateRuleStore } from '../../db/date-rules.ts'
 import type { Clock } from '../clock.ts'
-import { invalid, notFound } from '../errors.ts'
+import { invalid, notFound, refuse } from '../errors.ts'
 import { backUpOf, type JudgedDate, judged } from '../tours/date-choice.ts'
 import type { DateFacts } from '../tours/date-facts.ts'
 import { type DateRules, dateRuleProblems, FIRST_RULES } from '../tours/date-rules.ts'
@@ -90,8 +90,7 @@ export function dateDesk(needs: DateNeeds): DateDesk {
     rules: rulesOf,
     keepRules(siteId, draft) {
       const { id } = sites.find(siteId)
-      const problems = dateRuleProblems(draft)
-      if (problems.length > 0) throw invalid(problems)
+      refuse(dateRuleProblems(draft))
       dateRules.put(id, draft)
     },
     year(query) {

@@ -4,7 +4,7 @@ import type { GoStore } from '../../db/go.ts'
 import { fromJson } from '../../db/json.ts'
 import type { SettingStore } from '../../db/settings.ts'
 import type { Clock } from '../clock.ts'
-import { Fault, invalid } from '../errors.ts'
+import { Fault, invalid, refuse } from '../errors.ts'
 import { FIRST_RULES } from '../tours/date-rules.ts'
 import {
   type CloudLimit,
@@ -92,15 +92,13 @@ export function goDesk(needs: GoNeeds): GoDesk {
   return {
     limits,
     keepLimits(draft) {
-      const problems = goLimitProblems(draft)
-      if (problems.length > 0) throw invalid(problems)
+      refuse(goLimitProblems(draft))
       settings.put(LIMITS_KEY, JSON.stringify(draft))
     },
     of,
     enter(nightId, values, by) {
       const { id } = openNight(nightId)
-      const problems = goValueProblems(values)
-      if (problems.length > 0) throw invalid(problems)
+      refuse(goValueProblems(values))
       go.enter(id, readingsOf(values, clock.now(), actorOf(by)))
     },
     decide(nightId, state, why, by) {
@@ -111,8 +109,7 @@ export function goDesk(needs: GoNeeds): GoDesk {
     },
     plan(nightId, draft) {
       const night = findNight(nightId)
-      const problems = goPlanProblems(draft, night)
-      if (problems.length > 0) throw invalid(problems)
+      refuse(goPlanProblems(draft, night))
       go.putPlan(night.id, Value.Parse(GoPlan, draft))
     },
     write(nightId, sentence) {

@@ -105,13 +105,22 @@ const DAY_MS = 86_400_000
 const isToday = (opensAt: Date, closesAt: Date, now: Date): boolean =>
   opensAt.getTime() - now.getTime() < DAY_MS && now <= closesAt
 
-/** The night under way at the instant, else the next, else the last; undefined without nights. One that is off counts on its day alone. */
+const HOUR_MS = 3_600_000
+/** The report is written that night or the morning after it, unless another night comes near. */
+const LOOKED_BACK_HOURS = 12
+const NEAR_HOURS = 6
+const heldUntil = ({ night, closesAt }: { readonly night: Night; readonly closesAt: Date }): number =>
+  closesAt.getTime() + (night.state === 'off' || night.state === 'closed' ? 0 : LOOKED_BACK_HOURS * HOUR_MS)
+
+/** The night under way at the instant or just over, else the next, else the last; undefined without nights. One that is off counts on its day alone. */
 export function currentOf(nights: readonly Night[], now: Date): Night | undefined {
   const dated = nights
     .map((night) => ({ night, ...nightHours(night) }))
     .filter(({ night, opensAt, closesAt }) => night.state !== 'off' || isToday(opensAt, closesAt, now))
   const isOff = ({ night }: { readonly night: Night }): number => Number(night.state === 'off')
   dated.sort((a, b) => a.opensAt.getTime() - b.opensAt.getTime() || isOff(a) - isOff(b))
-  const ahead = dated.find(({ closesAt }) => closesAt >= now)
-  return (ahead ?? dated.at(-1))?.night
+  const [held, next] = dated.filter((each) => heldUntil(each) >= now.getTime())
+  const isNextNear = next !== undefined && next.opensAt.getTime() - now.getTime() <= NEAR_HOURS * HOUR_MS
+  const current = held && held.closesAt < now && isNextNear ? next : held
+  return (current ?? dated.at(-1))?.night
 }

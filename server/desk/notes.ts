@@ -3,7 +3,7 @@ import type { ChecklistStore } from '../../db/checklists.ts'
 import type { ClassVisitStore } from '../../db/class-visits.ts'
 import type { SiteNoteStore } from '../../db/site-notes.ts'
 import type { Clock } from '../clock.ts'
-import { invalid, notFound, type Problem } from '../errors.ts'
+import { notFound, refuse } from '../errors.ts'
 import { type ChecklistItem, ChecklistItems, checklistProblems } from '../tours/checklist.ts'
 import { SHIPPED_ITEMS } from '../tours/checklist-items.ts'
 import { ClassVisit, classVisitProblems, NO_VISIT } from '../tours/class-visit.ts'
@@ -104,8 +104,4 @@ function checklistPart({ checklists, findNight, clock }: NoteNeeds): Pick<NoteDe
       checklists.tick(nightId, itemId, isDone)
     },
   }
-}
-
-function refuse(problems: readonly Problem[]): void {
-  if (problems.length > 0) throw invalid(problems)
 }

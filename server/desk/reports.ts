@@ -2,7 +2,7 @@ import { Value } from 'typebox/value'
 import type { NightClosing, ReportStore } from '../../db/reports.ts'
 import type { TourStore } from '../../db/tours.ts'
 import type { Clock } from '../clock.ts'
-import { Fault, invalid } from '../errors.ts'
+import { Fault, refuse } from '../errors.ts'
 import { digestOf } from '../tours/digest.ts'
 import { nightHours } from '../tours/hours.ts'
 import type { Night, Station } from '../tours/night.ts'
@@ -77,8 +77,7 @@ export function reportDesk(needs: ReportNeeds): ReportDesk {
     edits: (nightId) => editsOf(findNight(nightId).id),
     edit(nightId, draft) {
       const night = findNight(nightId)
-      const problems = reportEditProblems(draft, night)
-      if (problems.length > 0) throw invalid(problems)
+      refuse(reportEditProblems(draft, night))
       if (night.state === 'closed') throw new Fault('conflict', 'fault.report-closed')
       reports.putEdits(nightId, Value.Parse(ReportEdits, draft), clock.now())
     },

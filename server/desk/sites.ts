@@ -1,6 +1,5 @@
-import { invalid, notFound } from '../errors.ts'
+import { notFound, refuse } from '../errors.ts'
 import { siteProblems } from '../tours/problems.ts'
-import type { SiteDraft } from '../tours/site.ts'
 import type { Desk } from './desk.ts'
 import { newId } from './ids.ts'
 import type { Stores } from './stores.ts'
@@ -17,21 +16,16 @@ export function siteDesk({ sites }: Pick<Stores, 'sites'>): Desk['sites'] {
     all: sites.all,
     find,
     add(draft) {
-      assertFine(draft)
+      refuse(siteProblems(draft))
       const id = newId()
       sites.add({ ...draft, id })
       return find(id)
     },
     change(id, draft) {
       find(id)
-      assertFine(draft)
+      refuse(siteProblems(draft))
       sites.change({ ...draft, id })
       return find(id)
     },
   }
-}
-
-function assertFine(draft: SiteDraft): void {
-  const problems = siteProblems(draft)
-  if (problems.length > 0) throw invalid(problems)
 }

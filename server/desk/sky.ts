@@ -1,4 +1,4 @@
-import { invalid, type Problem } from '../errors.ts'
+import { type Problem, refuse } from '../errors.ts'
 import { airmassPickering } from '../sky/airmass.ts'
 import { BODY_KEYS, type BodyKey, bodyLook } from '../sky/body.ts'
 import { skyEvening } from '../sky/evening.ts'
@@ -64,8 +64,7 @@ function seenFrom(altitudeDeg: number) {
 }
 
 function evening(date: string, place: Place, zone: string): EveningAnswer {
-  const problems = dateProblems(date, zone)
-  if (problems.length > 0) throw invalid(problems)
+  refuse(dateProblems(date, zone))
   const noonAt = noonOf(date, zone)
   const events = skyEvening(noonAt, place)
   const duskMs = events.astronomicalDuskAt?.getTime()

@@ -3,7 +3,7 @@ import type { SaidTelescope } from '../tours/kit-said.ts'
 import { isSaid, usualTelescope } from '../tours/kit-usual.ts'
 import type { Night, Station } from '../tours/night.ts'
 import { telescopeProblems } from '../tours/problems.ts'
-import { freeStationName } from '../tours/station-name.ts'
+import { stationNameOf, withOwnNames } from '../tours/station-name.ts'
 import type { Telescope } from '../tours/telescope.ts'
 import { newId } from './ids.ts'
 import { newTelescope } from './telescopes.ts'
@@ -39,18 +39,12 @@ export function kitFrom(
     fresh.push(made)
     return made
   })
-  const taken = new Set<string>()
-  const stations = row.map((telescope): Station => {
-    const station = stationOf(telescope, taken)
-    taken.add(station.name)
-    return station
-  })
-  return { row: stations, fresh }
+  return { row: withOwnNames(row.map(stationOf)), fresh }
 }
 
-const stationOf = (telescope: Telescope, taken: ReadonlySet<string>): Station => ({
+const stationOf = (telescope: Telescope): Station => ({
   id: newId(),
-  name: freeStationName(telescope.name, taken),
+  name: stationNameOf(telescope.name),
   kind: 'telescope',
   telescope,
   operator: '',

@@ -1,4 +1,4 @@
-import { invalid, notFound } from '../errors.ts'
+import { notFound, refuse } from '../errors.ts'
 import { telescopeProblems } from '../tours/problems.ts'
 import type { Telescope, TelescopeDraft } from '../tours/telescope.ts'
 import { newId } from './ids.ts'
@@ -26,14 +26,14 @@ export function telescopeDesk({ telescopes }: Pick<Stores, 'telescopes'>): Teles
     all: telescopes.all,
     find,
     add(draft) {
-      assertFine(draft)
+      refuse(telescopeProblems(draft))
       const telescope = newTelescope(draft)
       telescopes.add(telescope)
       return find(telescope.id)
     },
     change(id, draft) {
       const before = find(id)
-      assertFine(draft)
+      refuse(telescopeProblems(draft))
       telescopes.change({ ...telescopeFrom(draft, id, before), isPutAway: before.isPutAway === true })
       return find(id)
     },
@@ -42,11 +42,6 @@ export function telescopeDesk({ telescopes }: Pick<Stores, 'telescopes'>): Teles
       return find(id)
     },
   }
-}
-
-function assertFine(draft: TelescopeDraft): void {
-  const problems = telescopeProblems(draft)
-  if (problems.length > 0) throw invalid(problems)
 }
 
 type Parts = Pick<Telescope, 'tubes' | 'eyepieces' | 'factors'>

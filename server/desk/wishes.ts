@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util'
 import { Value } from 'typebox/value'
 import type { WishStore } from '../../db/wishes.ts'
-import { Fault, invalid, notFound, type Problem } from '../errors.ts'
+import { Fault, invalid, notFound, type Problem, refuse } from '../errors.ts'
 import { DEFAULT_STEPS } from '../tours/build.ts'
 import { digestOf } from '../tours/digest.ts'
 import type { Night } from '../tours/night.ts'
@@ -124,8 +124,7 @@ function putter({ wishes, jobs, own }: Needs) {
       throw invalid([{ field: 'kind', key: 'wish.full', values: { maximum: MOST_WISHES } }])
     }
     const asked = { kind: 'wish-conflicts', night, own: own(), wishes: [...stay, ...fresh] } as const
-    const problems = problemsOf(await jobs.run<'wish-conflicts'>(asked), fresh)
-    if (problems.length > 0) throw invalid(problems)
+    refuse(problemsOf(await jobs.run<'wish-conflicts'>(asked), fresh))
     wishes.change(night.id, [...gone], fresh)
   }
 }

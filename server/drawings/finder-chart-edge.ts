@@ -2,6 +2,7 @@ import type { Words } from '../words/words.ts'
 import type { Drawable } from './finder-chart.ts'
 import { type ChartScale, LETTERS, MAP, type Point, WIDTH } from './finder-chart-scale.ts'
 import { facing } from './finder-chart-words.ts'
+import { lineEm } from './letter-widths.ts'
 import { type Svg, svgElement, svgText } from './svg.ts'
 
 /** Widths at the end of a stretched arm; common practice, no source. */
@@ -17,7 +18,7 @@ export function chartEdge(subject: Drawable, scale: ChartScale, words: Words): r
   const footY = MAP.top + scale.heightPx
   const when = { day: words.dayAndMonth(at, zone), time: words.time(at, zone), point: facing(way.frame.middle, words) }
   return [
-    letters({ x: WIDTH / 2, y: 20 }, words.say('finder.when', when)),
+    letters({ x: WIDTH / 2, y: 20 }, whenText(when, words)),
     letters({ x: WIDTH / 2, y: MAP.top - 9 }, words.say('finder.up')),
     letters({ x: MAP.left / 2 - 1, y: middleY + 8 }, words.number(9)),
     letters({ x: MAP.left + MAP.width + MAP.left / 2 + 1, y: middleY + 8 }, words.number(3)),
@@ -26,12 +27,23 @@ export function chartEdge(subject: Drawable, scale: ChartScale, words: Words): r
   ]
 }
 
+/** Without the day where a long month and a long direction leave no room for it; the day stands on every sheet. */
+function whenText(when: Readonly<Record<'day' | 'time' | 'point', string>>, words: Words): string {
+  const whole = words.say('finder.when', when)
+  return widthPx(whole) <= WIDTH ? whole : words.say('finder.when-short', when)
+}
+
+const widthPx = (text: string): number => lineEm(text) * LETTERS['font-size']
+
 const letters = ({ x, y }: Point, text: string, anchor: 'start' | 'middle' = 'middle'): Svg =>
   svgElement('text', { x, y, 'text-anchor': anchor, ...LETTERS }, svgText(text))
 
-/** A bar of a fist, or of less where that would be too long. */
+/** A bar of a fist, or of less where that would be too long, or would leave no room for its words. */
 function measure(y: number, pxPerDeg: number, words: Words): Svg[] {
-  const { code, deg } = BARS.find((bar) => bar.deg * pxPerDeg <= LONGEST_BAR_PX) ?? THUMB
+  const roomPx = ({ code }: (typeof BARS)[number]): number =>
+    WIDTH - MAP.left - GAP_PX - widthPx(words.say(`finder.bar-${code}`))
+  const isFitting = (bar: (typeof BARS)[number]): boolean => bar.deg * pxPerDeg <= Math.min(LONGEST_BAR_PX, roomPx(bar))
+  const { code, deg } = BARS.find(isFitting) ?? THUMB
   const longPx = deg * pxPerDeg
   const left = MAP.left
   const ink = { stroke: 'currentColor', 'stroke-width': 2.5 }

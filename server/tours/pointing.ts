@@ -9,12 +9,13 @@ export interface Pointing {
   readonly fists: number
 }
 
-const POINTS = 16
+/** The sixteen compass points, 0 = north, 4 = east. */
+export const POINTS = Array.from({ length: 16 }, (_, point) => point)
 /** From one of them to the next. */
-export const POINT_DEG = 360 / POINTS
+export const POINT_DEG = 360 / POINTS.length
 
 /** The nearest of the sixteen compass points to an azimuth in degrees. */
-export const pointAt = (azimuthDeg: number): number => Math.round(wrap360(azimuthDeg) / POINT_DEG) % POINTS
+export const pointAt = (azimuthDeg: number): number => Math.round(wrap360(azimuthDeg) / POINT_DEG) % POINTS.length
 
 /** The nearest compass point and the height in fists of a place in the sky. */
 export const pointingOf = ({ altitudeDeg, azimuthDeg }: Horizontal): Pointing => ({

@@ -20,15 +20,24 @@ export function takeBodies(app: FastifyInstance): void {
   app.register(formbody, { parser: filledFields })
 }
 
-/** The fields of a form that were filled in; a repeated name becomes a list. */
+/** The fields of a form that were filled in with something to be seen; a repeated name becomes a list. */
 export function filledFields(text: string): Record<string, string | string[]> {
   const fields: Record<string, string | string[]> = Object.create(null)
   for (const [name, value = ''] of Object.entries(parse(text))) {
-    const filled = Array.isArray(value) ? value.filter((part) => part !== '') : value
+    const filled = Array.isArray(value) ? value.map(seen).filter((part) => part !== '') : seen(value)
     if (filled.length > 0) fields[name] = filled
   }
   return fields
 }
+
+/** Line ends of other writing than ours. */
+const ENDS = /[\v\f\u0085\u2028\u2029]/g
+/**
+ * What comes along when people paste and what no page can show: control signs but tabs and line ends, blanks of no width,
+ * and signs that turn round the writing of all that follows. Those that join or part letters stay.
+ */
+const UNSEEN = /[^\P{Cc}\t\n\r]|[\u200b\u202a-\u202e\u2060\u2066-\u2069\ufeff]/gu
+const seen = (text: string): string => text.replace(ENDS, ' ').replace(UNSEEN, '')
 
 /**
  * Checks requests as their schemas say: JSON as it stands and without unknown fields, the text of addresses turned into

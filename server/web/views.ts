@@ -4,8 +4,8 @@ import fastifyView from '@fastify/view'
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import Handlebars from 'handlebars'
 import type { Assets } from './assets.ts'
-import { boundUnits } from './bound-units.ts'
 import type { Pages } from './pages/index.ts'
+import { typeset } from './typeset.ts'
 
 export const VIEWS = join(import.meta.dirname, '../../views')
 
@@ -49,17 +49,23 @@ export function pageWriter(assets: Pick<Assets, 'path'>, folder = VIEWS) {
     if (!file) throw new Error(`No template for the page ${name}`)
     const { styles, scripts } = model.sheet
     const paths = { styles: styles.map(assets.path), scripts: scripts.map(assets.path) }
-    return boundUnits(await app.view(file, { ...model, assets: paths }))
+    return typeset(await app.view(file, { ...model, assets: paths }))
   }
 }
 
 export type WritePage = ReturnType<typeof pageWriter>
 
-/** Sends pages that are written so. */
+/** Sends pages that are written so; one that shows a form again says in its title that something is wrong. */
 export const pageSender =
   (write: WritePage): SendPage =>
-  async (reply, name, model) =>
-    reply.type('text/html; charset=utf-8').send(await write(reply.server, name, model))
+  async (reply, name, model) => {
+    const title = isRefusal(reply, name) ? model.sheet.refusedTitle : model.sheet.title
+    const titled = { ...model, sheet: { ...model.sheet, title } }
+    return reply.type('text/html; charset=utf-8').send(await write(reply.server, name, titled))
+  }
+
+/** The page of a problem is called so already. */
+const isRefusal = ({ statusCode }: FastifyReply, name: keyof Pages): boolean => statusCode >= 400 && name !== 'problem'
 
 /** Gives every reply its `page`. */
 export function showPages(app: FastifyInstance, send: SendPage): void {

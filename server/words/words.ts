@@ -30,6 +30,7 @@ export function createWords(
 ) {
   // A year or a port has no gaps; the decimal mark is the language's own.
   const plain = numberFormat(settings.language, { useGrouping: false, maximumFractionDigits: 12 })
+  const decimalMark = plain.format(0.5).charAt(1)
   const plurals = new Intl.PluralRules(settings.language)
 
   function pattern(key: string, values: MessageValues): string {
@@ -75,6 +76,8 @@ export function createWords(
     /** A number with `digits` decimals in the language's own writing. */
     number: (value: number, digits = 0): string =>
       numberFormat(settings.language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value),
+    /** Figures kept with a point, with the language's own mark, `0,28`; any other text as it is. Forms read both. */
+    figures: (text: string): string => text.replace(/^([+-]?\d+)\.(\d+)$/, `$1${decimalMark}$2`),
     /** A length in the reader's units, `130 cm`, `51 in` or both; what belongs to optics stays in millimetres. */
     length: (value: number, unit: LengthUnit): string => lengthText(value, unit, settings),
     /** A speed of the wind in the reader's units, `29 km/h`, `18 mph` or both. */

@@ -38,6 +38,13 @@ describe('the year of dates', () => {
     expect(await page.locator('#month-2027-02 tbody tr').count()).toBe(28)
   })
 
+  it('has every month folded, and unfolds one from its name in the year', async () => {
+    await page.goto(`${demo.url}/dates?from=2027-01`)
+    expect(await page.locator('.nights[open]').count()).toBe(0)
+    await page.getByRole('link', { name: 'March 2027', exact: true }).click()
+    await page.waitForSelector('#month-2027-03[open]')
+  })
+
   it('shows without scripts what there is, and the way to look again', async () => {
     const plain = await browser.newContext({ javaScriptEnabled: false })
     const read = await plain.newPage()

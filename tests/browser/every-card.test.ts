@@ -2,16 +2,14 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { readStories } from '../../db/catalogue/stories.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
-import { loadAssets } from '../../server/web/assets.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { launch } from '../support/chromium.ts'
 import { OUTREACH } from '../support/evenings.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_TOUR } from '../support/field-data.ts'
 import { CUT_CARDS, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { servedPage } from '../support/served-page.ts'
-import { HOST, type TestApp, testApp } from '../support/web.ts'
+import { HOST, type TestApp } from '../support/web.ts'
 
 const objects = new Map(OUTREACH.map((object) => [object.key, object]))
 const stories = new Map(readStories('en').map((story) => [story.key, story]))
@@ -26,8 +24,7 @@ let page: Page
 beforeAll(async () => {
   const { desk } = fakeDesk()
   const stops = stop === undefined ? [] : [...stories.keys()].map((targetKey) => ({ ...stop, targetKey }))
-  const assets = await loadAssets()
-  service = await testApp({
+  service = await pagedApp({
     desk: {
       ...desk,
       objects: {
@@ -38,9 +35,6 @@ beforeAll(async () => {
       },
       tours: { ...desk.tours, current: (nightId) => ({ ...A_TOUR, nightId, stops, spares: [] }) },
     },
-    words: readWordTables(),
-    assets,
-    writePage: pageWriter(assets),
   })
   browser = await launch()
   page = await servedPage(browser, service)

@@ -1,8 +1,6 @@
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page, Request } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { brightness, complaintsOf, FIELD_NAME, launch, PICTURES } from '../support/chromium.ts'
 import { faultsOf } from '../support/field-checks.ts'
 import { SCROLL_WIDTH, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
@@ -18,10 +16,9 @@ let browser: Browser
 let url = ''
 
 beforeAll(async () => {
-  const assets = await loadAssets()
   let port = 0
   const allowedHosts = () => new Set([`${FIELD_NAME}:${port}`, HOST])
-  service = await phoneService({ assets, writePage: pageWriter(assets), allowedHosts })
+  service = await phoneService({ allowedHosts })
   await service.app.listen({ port: 0, host: '127.0.0.1' })
   const address = service.app.server.address()
   port = typeof address === 'object' && address !== null ? address.port : 0
@@ -135,7 +132,7 @@ describe('without scripts', () => {
     await page.fill('[name=code]', codes().code)
     await page.fill('[name=name]', 'Cem')
     await page.click('label[for=role-helper]')
-    await Promise.all([page.waitForURL(`${url}/field/${OWN.id}?look=lamp`), page.click('form button')])
+    await Promise.all([page.waitForURL(`${url}/field/${OWN.id}/line?look=lamp`), page.click('form button')])
     await page.goto(`${url}/join`)
     expect(await page.textContent('main')).toContain('This phone is in: Cem, helps with the line.')
     await context.close()

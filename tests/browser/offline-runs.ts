@@ -23,7 +23,7 @@ const NONE: Readonly<Record<Fate, number>> = {
 /** By the phones' clocks, at once: as long as a page waits by chance that is told that it is back. */
 const WAITED_MS = 1_000
 
-export interface Report {
+interface Report {
   readonly runs: number
   readonly taps: number
   readonly fates: Readonly<Record<Fate, number>>

@@ -3,17 +3,15 @@ import { afterAll, beforeAll, expect, it } from 'vitest'
 import { readStories } from '../../db/catalogue/stories.ts'
 import { readWorldEvents } from '../../db/catalogue/world-events.ts'
 import type { ShowObject, Story } from '../../server/tours/target.ts'
-import { loadAssets } from '../../server/web/assets.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { CARD_SIZES } from '../../server/web/pages/card-fit.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { launch } from '../support/chromium.ts'
 import { OUTREACH } from '../support/evenings.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_TOUR } from '../support/field-data.ts'
 import { CUT_CARDS, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { servedPage } from '../support/served-page.ts'
-import { HOST, type TestApp, testApp } from '../support/web.ts'
+import { HOST, type TestApp } from '../support/web.ts'
 
 const objects = new Map(OUTREACH.map((object) => [object.key, object]))
 const stories = new Map(readStories('en').map((story) => [story.key, story]))
@@ -43,7 +41,6 @@ let hasLongNames = false
 beforeAll(async () => {
   const { desk } = fakeDesk()
   const stops = stop === undefined ? [] : [...stories.keys()].map((targetKey) => ({ ...stop, targetKey }))
-  const assets = await loadAssets()
   const told = (key: string, language: string): Story | undefined => {
     const story = (language === 'de' ? STRETCHED : stories).get(key)
     return story && isFull ? { ...story, ...WHOLE } : story
@@ -52,16 +49,13 @@ beforeAll(async () => {
     const object = objects.get(key)
     return object && hasLongNames ? { ...object, name: LONG_NAME } : object
   }
-  service = await testApp({
+  service = await pagedApp({
     desk: {
       ...desk,
       objects: { ...desk.objects, show: named, story: told, worldEvents: () => events },
       words: { ...desk.words, languages: () => ['de', 'en'] },
       tours: { ...desk.tours, current: (nightId) => ({ ...A_TOUR, nightId, stops, spares: [] }) },
     },
-    words: readWordTables(),
-    assets,
-    writePage: pageWriter(assets),
   })
   browser = await launch()
   page = await servedPage(browser, service)

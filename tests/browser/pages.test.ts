@@ -5,7 +5,7 @@ import { type Demo, startDemo } from '../support/demo.ts'
 import { faultsOf } from '../support/field-checks.ts'
 import { CUT_CARDS, DIGITS, SCROLL_WIDTH, TEXT_LOOKS, type TextLook } from '../support/in-page.ts'
 import { type DemoPlaces, demoPlaces, PAGES, pageAddress } from '../support/page-addresses.ts'
-import { EVERY_STOP, SPACE_OUT, SPILT_TEXTS, UNFOLD } from '../support/stops-in-page.ts'
+import { EVERY_STOP, PARTED_WORDS, SPACE_OUT, SPILT_TEXTS, UNFOLD } from '../support/stops-in-page.ts'
 
 const WIDE = { width: 1280, height: 900 }
 const PHONE = { width: 390, height: 844 }
@@ -17,6 +17,7 @@ let demo: Demo
 let browser: Browser
 let context: BrowserContext
 let page: Page
+let german: Page
 let places: DemoPlaces
 
 beforeAll(async () => {
@@ -26,6 +27,10 @@ beforeAll(async () => {
   await signIn(context, demo.url, demo.pin)
   page = await context.newPage()
   places = await demoPlaces(context.request, demo.url)
+  const reader = await browser.newContext({ viewport: NARROWEST })
+  await signIn(reader, demo.url, demo.pin)
+  german = await reader.newPage()
+  await german.goto(`${demo.url}/?lang=de`)
 })
 afterAll(async () => {
   await browser?.close()
@@ -73,6 +78,24 @@ describe.each(names)('the page %s in a browser', (name) => {
     expect(await page.evaluate<number>(SCROLL_WIDTH)).toBeLessThanOrEqual(NARROWEST.width)
     expect(await page.evaluate<string[]>(SPILT_TEXTS)).toEqual([])
   })
+
+  it.skipIf(isPaper(name))(
+    'does so in German, whose words are longer, cuts none of them in two, and its keyboard sees each stop',
+    async () => {
+      await german.setViewportSize(NARROWEST)
+      await german.goto(addressOf(name))
+      await german.evaluate(UNFOLD)
+      expect(await german.evaluate('document.documentElement.lang')).toBe('de')
+      expect(await german.evaluate<string[]>(PARTED_WORDS)).toEqual([])
+      await german.keyboard.press('Tab')
+      expect((await german.evaluate<string[][]>(EVERY_STOP)).flat()).toEqual([])
+      await german.evaluate(SPACE_OUT)
+      expect(await german.evaluate<number>(SCROLL_WIDTH)).toBeLessThanOrEqual(NARROWEST.width)
+      expect(await german.evaluate<string[]>(SPILT_TEXTS)).toEqual([])
+      await german.setViewportSize(WIDE)
+      expect((await german.evaluate<string[][]>(EVERY_STOP)).flat()).toEqual([])
+    },
+  )
 
   it('had nothing to complain of, and asked nobody else', () => {
     expect(complaints).toEqual([])

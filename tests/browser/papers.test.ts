@@ -132,7 +132,7 @@ describe.each(PAPERS)('print tonight on %s', (paper) => {
     await page.emulateMedia({ media: 'screen' })
     const bar = await page.locator('.paper-bar').first().textContent()
     await page.emulateMedia({ media: 'print' })
-    expect(bar).toMatch(/To stay within 8 sheets, these were left out.*Object cards \(\d+\)/)
+    expect(bar).toMatch(/left out to stay within 8 sheets.*Object cards \(\d+\)/)
   })
 
   it('stays at eight sheets in large letters, and cuts none of them', async () => {

@@ -2,8 +2,6 @@ import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { decodeQR } from 'qr/decode.js'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { loadAssets } from '../../server/web/assets.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { complaintsOf, launch, PICTURES, readPdf } from '../support/chromium.ts'
 import { faultsOf } from '../support/field-checks.ts'
 import { dotsOf, SCROLL_WIDTH } from '../support/in-page.ts'
@@ -22,10 +20,9 @@ let page: Page
 let url = ''
 
 beforeAll(async () => {
-  const assets = await loadAssets()
   let port = 0
   const allowedHosts = () => new Set([`127.0.0.1:${port}`, '192.168.50.1:8080'])
-  service = await phoneService({ assets, writePage: pageWriter(assets), allowedHosts })
+  service = await phoneService({ allowedHosts })
   await service.app.listen({ port: 0, host: '127.0.0.1' })
   const address = service.app.server.address()
   port = typeof address === 'object' && address !== null ? address.port : 0

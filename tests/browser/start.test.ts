@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { complaintsOf, launch, PICTURES, readPdf } from '../support/chromium.ts'
-import { emptyServices, tabUntil } from '../support/journey.ts'
+import { emptyServices } from '../support/journey.ts'
 
 const PIN = '271828'
 const NOW = '2026-11-27T12:00:00Z'
@@ -13,12 +13,10 @@ const SIZES = [1200, 390, 320]
 interface Way {
   readonly name: string
   readonly hasScripts: boolean
-  readonly byKeys: boolean
 }
 const WAYS: readonly Way[] = [
-  { name: 'by mouse', hasScripts: true, byKeys: false },
-  { name: 'without scripts', hasScripts: false, byKeys: false },
-  { name: 'by keyboard alone', hasScripts: true, byKeys: true },
+  { name: 'with scripts', hasScripts: true },
+  { name: 'without scripts', hasScripts: false },
 ]
 
 const services = emptyServices('--pin', PIN, '--clock', NOW)
@@ -34,30 +32,17 @@ afterAll(async () => {
 })
 
 /** The page as one person uses it: every page that is seen and every press of a link or button is counted. */
-function person(page: Page, { byKeys }: Way) {
+function person(page: Page) {
   const seen = { pages: 0, presses: 0 }
   page.on('framenavigated', (frame) => {
     if (frame === page.mainFrame()) seen.pages += 1
   })
-  /** Presses the tab key until the focus is there, as someone does who has no mouse. */
-  const reach = (selector: string): Promise<void> =>
-    tabUntil(
-      page,
-      () => page.evaluate(`document.activeElement?.matches(${JSON.stringify(selector)}) === true`),
-      selector,
-    )
   return {
     seen,
-    async type(selector: string, text: string): Promise<void> {
-      if (!byKeys) return page.fill(selector, text)
-      await reach(selector)
-      await page.keyboard.type(text)
-    },
     async press(selector: string): Promise<void> {
       seen.presses += 1
-      if (byKeys) await reach(selector)
       const next = page.waitForEvent('framenavigated', { timeout: THREE_MIN_MS })
-      await (byKeys ? page.keyboard.press('Enter') : page.click(selector))
+      await page.click(selector)
       await next
       await page.waitForLoadState()
     },
@@ -74,14 +59,14 @@ describe('a new user with an empty laptop', () => {
     })
     const page = await context.newPage()
     const complaints = complaintsOf(page, service.url)
-    const { seen, type, press } = person(page, way)
+    const { seen, press } = person(page)
     const beganMs = performance.now()
     await page.goto(service.url)
     await press('.next-step .button')
-    await type('input[name=pin]', PIN)
+    await page.fill('input[name=pin]', PIN)
     await press('main button')
     await press('.next-step .button')
-    for (const [name, text] of Object.entries(LINES)) await type(`input[name=${name}]`, text)
+    for (const [name, text] of Object.entries(LINES)) await page.fill(`input[name=${name}]`, text)
     await press('main form button')
     expect(await page.textContent('.lead')).toContain('Thursday 17 December 2026')
     const assumed = await page.textContent('.start-assumed')

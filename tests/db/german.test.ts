@@ -53,6 +53,14 @@ describe('the German names', () => {
     expect(names.find(({ name }) => name === 'Ring Nebula')?.called).toBe('Ringnebel')
   })
 
+  it('are said for every other name, too, that is made of English words', () => {
+    const said = new Set(names.map(({ name }) => name))
+    const others = OUTREACH.flatMap(({ designations }) => designations)
+    const english = others.filter((other) => / (Nebula|Cluster|Galaxy|Star|Lights|Halo)$|^The /.test(other))
+    expect(english.length).toBeGreaterThan(30)
+    expect(english.filter((other) => !said.has(other))).toEqual([])
+  })
+
   it('are each of one thing alone', () => {
     const called = names.map((name) => name.called)
     expect(called.filter((name, i) => called.indexOf(name) !== i)).toEqual([])

@@ -61,6 +61,19 @@ describe('a night', () => {
     expect(stores.nights.all()).toEqual([])
   })
 
+  it('tells stations apart that were kept under one name, those out of the row too', () => {
+    const [station] = A_NIGHT.stations
+    if (!station) throw new Error('The night of the tests has a station')
+    const twin = { ...station, id: 'a-twin', telescope: null }
+    const gone = { ...station, id: 'gone', telescope: null }
+    keepNight({ ...A_NIGHT, stations: [gone] })
+    stores.telescopes.add(A_TELESCOPE)
+    stores.nights.change({ ...A_NIGHT, stations: [station, twin] })
+    const names = [1, 2].map((number) => `${station.name} ${number}`)
+    expect(stores.nights.find(A_NIGHT.id)?.stations.map(({ name }) => name)).toEqual(names)
+    expect(stores.nights.everyStation(A_NIGHT.id).map(({ name }) => name)).toEqual([...names, station.name])
+  })
+
   it('keeps a station that left the row, for the sake of its marks', () => {
     keepNight()
     stores.nights.change({ ...A_NIGHT, stations: [] })

@@ -36,12 +36,21 @@ describe('the night on the board', () => {
   it.each([
     ['before the first night', '2026-11-01T12:00:00Z', 'winter'],
     ['during it', '2026-12-17T19:59:00Z', 'winter'],
-    ['between the nights', '2026-12-17T20:01:00Z', 'july'],
+    ['the morning after it, while the report is written', '2026-12-18T07:59:00Z', 'winter'],
+    ['between the nights', '2026-12-18T08:01:00Z', 'july'],
     ['after the last', '2028-01-01T00:00:00Z', 'july'],
   ])('%s is the right one', (_, at, which) => {
     clock.moveTo(at)
     expect(desk.nights.current()?.id).toBe(which === 'winter' ? winter.id : july.id)
     clock.moveTo('2026-12-17T17:20:00Z')
+  })
+
+  it('is no longer one that is over when it is closed, or when another opens soon', () => {
+    const at = new Date('2026-12-17T20:01:00Z')
+    const late = { ...winter, id: 'late', opens: '22:00', closes: '23:00' }
+    expect(currentOf([winter, july], at)?.id).toBe(winter.id)
+    expect(currentOf([{ ...winter, state: 'closed' as const }, july], at)?.id).toBe(july.id)
+    expect(currentOf([winter, late], at)?.id).toBe('late')
   })
 
   it('is one that is off on its own day alone, where people look for word of it', () => {

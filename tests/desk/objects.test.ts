@@ -1,16 +1,8 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Desk } from '../../server/desk/desk.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { afterAll, describe, expect, it } from 'vitest'
+import { freshDesk } from '../support/desk-folder.ts'
 
-const folder = freshFolder()
-let desk: Desk
-beforeAll(async () => {
-  desk = await openDesk(folder)
-}, SLOW_MS)
-afterAll(async () => {
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, close } = await freshDesk()
+afterAll(close)
 
 describe('things near another', () => {
   it('are told for any name of it, nearest first, and never further than 5 degrees', () => {

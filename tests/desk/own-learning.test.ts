@@ -1,20 +1,12 @@
-import { afterAll, beforeAll, expect, it } from 'vitest'
+import { afterAll, expect, it } from 'vitest'
 import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
-import type { Desk } from '../../server/desk/desk.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
+import { freshDesk, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 import { A_COMET_DRAFT } from '../support/own-object-data.ts'
 
-const folder = freshFolder()
 const clock = standingClock('2026-12-17T15:00:00.000Z')
-let desk: Desk
-beforeAll(async () => {
-  desk = await openDesk(folder, { clock })
-}, SLOW_MS)
-afterAll(async () => {
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, close } = await freshDesk({ clock })
+afterAll(close)
 
 it('what a night taught of a comet stays as it was when the comet is moved for the next night', {
   timeout: SLOW_MS,

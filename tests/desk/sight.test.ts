@@ -1,21 +1,13 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Desk } from '../../server/desk/desk.ts'
+import { afterAll, describe, expect, it } from 'vitest'
 import { DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
 import { skyBrightness } from '../../server/sight/sky-brightness.ts'
 import { eveningSky } from '../../server/tours/evening.ts'
 import { geometryAtStep, instantAtStep } from '../../server/tours/sky-at.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { freshDesk } from '../support/desk-folder.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 
-const folder = freshFolder()
-let desk: Desk
-beforeAll(async () => {
-  desk = await openDesk(folder)
-}, SLOW_MS)
-afterAll(async () => {
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, close } = await freshDesk()
+afterAll(close)
 
 const PLACE = { latitudeDeg: 48, longitudeDeg: 11, heightM: 500 }
 const optics = { apertureMm: 150, focalLengthMm: 750, obstruction: 0.2, transmission: 0.88 }

@@ -1,19 +1,11 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Desk } from '../../server/desk/desk.ts'
+import { afterAll, describe, expect, it } from 'vitest'
 import { DEFAULT_CONDITIONS } from '../../server/sight/conditions.ts'
 import { separationDeg } from '../../server/sky/angles.ts'
 import { starOfDate } from '../../server/sky/star.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { freshDesk } from '../support/desk-folder.ts'
 
-const folder = freshFolder()
-let desk: Desk
-beforeAll(async () => {
-  desk = await openDesk(folder)
-}, SLOW_MS)
-afterAll(async () => {
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, close } = await freshDesk()
+afterAll(close)
 
 const PLACE = { latitudeDeg: 47.4, longitudeDeg: 8.6, heightM: 450 }
 const AT = new Date('2026-12-17T17:00:00Z')

@@ -1,19 +1,11 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Desk } from '../../server/desk/desk.ts'
+import { afterAll, describe, expect, it } from 'vitest'
 import type { ThingList, ThingQuery } from '../../server/desk/thing-kinds.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { freshDesk } from '../support/desk-folder.ts'
 import { SITE_DRAFT, TELESCOPE_DRAFT } from '../support/field-data.ts'
 import { ANY_THING } from '../support/thing-pages.ts'
 
-const folder = freshFolder()
-let desk: Desk
-beforeAll(async () => {
-  desk = await openDesk(folder)
-}, SLOW_MS)
-afterAll(async () => {
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, close } = await freshDesk()
+afterAll(close)
 
 const list = (given: Partial<ThingQuery> = {}): Promise<ThingList> => desk.things.list({ ...ANY_THING, ...given })
 const keysOf = ({ things }: ThingList): string[] => things.map(({ hit }) => hit.key)

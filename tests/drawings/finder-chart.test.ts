@@ -1,26 +1,19 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Desk } from '../../server/desk/desk.ts'
+import { afterAll, describe, expect, it } from 'vitest'
 import type { FinderQuestion } from '../../server/desk/finder.ts'
 import { type Drawable, type FinderChart, finderChart } from '../../server/drawings/finder-chart.ts'
 import { noWayText } from '../../server/drawings/finder-chart-words.ts'
+import { lineEm } from '../../server/drawings/letter-widths.ts'
 import { degrees, radians, separationDeg } from '../../server/sky/angles.ts'
 import type { Horizontal } from '../../server/sky/horizontal.ts'
 import { apparentAltitudeDeg } from '../../server/sky/refraction.ts'
 import type { NoWay } from '../../server/tours/hops.ts'
 import type { Finder } from '../../server/tours/telescope.ts'
-import { freshFolder, openDesk, removeFolder, SLOW_MS } from '../support/desk-folder.ts'
+import { freshDesk } from '../support/desk-folder.ts'
 import { goodMoments, NORTHERN, SOUTHERN, seenAt } from '../support/finder-data.ts'
-import { ENGLISH } from '../support/page-data.ts'
+import { ENGLISH, GERMAN } from '../support/page-data.ts'
 
-const folder = freshFolder()
-let desk: Desk
-beforeAll(async () => {
-  desk = await openDesk(folder)
-}, SLOW_MS)
-afterAll(async () => {
-  await desk.close()
-  removeFolder(folder)
-})
+const { desk, close } = await freshDesk()
+afterAll(close)
 
 const finder = (kind: Finder['kind'], fieldDeg: number | null): Finder => ({ kind, fieldDeg, powerX: null })
 const RING_NIGHT = new Date('2026-09-12T19:30:00Z')
@@ -45,6 +38,17 @@ function flat(middle: Horizontal, place: Horizontal): readonly [number, number] 
   return [far * Math.sin(angle), far * Math.cos(angle)]
 }
 
+/** The words that stand outside the map, with their left and right ends. */
+function wordsAround(svg: string) {
+  return [...svg.matchAll(/<text x="([\d.]+)" y="[\d.]+" text-anchor="(start|middle)"[^>]*>([^<]+)</g)].map(
+    ([, x = '', anchor, text = '']) => {
+      const wide = lineEm(text) * 22
+      const left = Number(x) - (anchor === 'middle' ? wide / 2 : 0)
+      return { text, left, right: left + wide }
+    },
+  )
+}
+
 const everyFewth = () => goodMoments([NORTHERN, SOUTHERN]).filter((_, index) => index % 11 === 0)
 
 describe('the finder chart', () => {
@@ -67,6 +71,20 @@ describe('the finder chart', () => {
       }
     }
     expect(compared).toBeGreaterThan(300)
+  })
+
+  it('has room for every word around it, in the language of the longest words too', () => {
+    let measured = 0
+    for (const { object, at, site } of everyFewth())
+      for (const words of [ENGLISH, GERMAN]) {
+        const { subject } = drawn({ key: object.key, at, site })
+        for (const { text, left, right } of wordsAround(finderChart(subject, words).svg)) {
+          expect(left, text).toBeGreaterThanOrEqual(0)
+          expect(right, text).toBeLessThanOrEqual(420)
+          measured++
+        }
+      }
+    expect(measured).toBeGreaterThan(500)
   })
 
   it('has up what is higher, and right what is farther round the compass', () => {

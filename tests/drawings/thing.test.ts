@@ -51,7 +51,7 @@ describe('the picture of a thing', () => {
     [4, 'arcminute', '1 arcminute: a sixtieth of a degree'],
     [12, 'moon', 'the full Moon'],
     [300, 'moon', 'the full Moon'],
-    [1500, 'fist', 'a fist at arm&#39;s length: 10 degrees'],
+    [1500, 'fist', 'a fist at arm’s length: 10 degrees'],
   ])('measures what is %d arcminutes wide by %s', (arcmin, code, text) => {
     const drawing = drawn({ kind: 'planetary', majorArcmin: arcmin, minorArcmin: arcmin })
     expect(drawing.measure?.code).toBe(code)

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { type Change, type Line, lineTo, type Stream } from '../../views/scripts/live.ts'
+import { type Change, lineTo, type Stream } from '../../views/scripts/live.ts'
 
 const CHANGE: Change = { version: 'e.1', isSnapshot: true, marks: [] }
 
@@ -13,7 +13,7 @@ let streams: FakeStream[] = []
 let asked: string[] = []
 let told: Change[] = []
 let answer: Change | null = null
-let line: Line
+let line: ReturnType<typeof lineTo>
 
 function open(address: string): Stream {
   const runs = new Map<string, (event: { data: string; lastEventId: string }) => void>()

@@ -4,7 +4,7 @@ import type { Stop } from '../../server/tours/tour.ts'
 import type { WrittenSpan, WrittenStation } from './judged-night.ts'
 
 /** How far a built programme agrees with a written one: minutes that were written, and those of them in which the station shows one of the showpieces. */
-export interface Agreement {
+interface Agreement {
   readonly written: number
   readonly agreed: number
   /** Each span with what was built and the share of its minutes that agree. */

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util'
 
 /** What was asked of `npm run pictures`. */
-export interface PictureOptions {
+interface PictureOptions {
   /** The language of pages and papers. */
   readonly lang: string
   /** A part of the names of what is wanted; '' for all. */

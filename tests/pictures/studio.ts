@@ -6,7 +6,6 @@ import { type DemoPlaces, demoPlaces } from '../support/page-addresses.ts'
 
 /** How large the window is: a laptop, and a phone in the hand. */
 export const WINDOWS = { '1-desktop': { width: 1280, height: 900 }, '2-phone': { width: 390, height: 844 } } as const
-export type WindowName = keyof typeof WINDOWS
 
 /** The running demo and two browsers before it: the host's, and that of somebody who has not signed in. */
 export interface Studio {
@@ -50,9 +49,10 @@ async function contextIn(browser: Browser, lang: string, url: string): Promise<B
 
 const FOUND = 200
 
-/** Opens an address and waits until its letters and pictures are there; refuses an answer of another kind than was meant. */
+/** Opens an address and waits until its letters and pictures are there and nothing on it is still being worked out; refuses an answer of another kind than was meant. */
 export async function openPage(page: Page, address: string, status = FOUND): Promise<void> {
   const answer = await page.goto(address, { waitUntil: 'load' })
   if (answer?.status() !== status) throw new Error(`${address} answered ${answer?.status()} and not ${status}`)
   await page.evaluate('document.fonts.ready')
+  await page.waitForSelector('[data-unfinished]', { state: 'detached' })
 }

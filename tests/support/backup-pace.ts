@@ -8,7 +8,7 @@ import { openStores } from '../../server/desk/stores.ts'
 import { longNight } from './backup-rounds.ts'
 import { standingClock } from './desk-folder.ts'
 
-export interface Pace {
+interface Pace {
   /** Marks a side. */
   readonly marks: number
   readonly copies: number

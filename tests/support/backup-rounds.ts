@@ -22,7 +22,7 @@ const TAKER = 'copying-taker'
 const BEGINS = '2026-12-17T17:20:00.000Z'
 const PHONES = 4
 const EARLIER_MARKS = 5_000
-export const TEN_MIN_MS = 600_000
+const TEN_MIN_MS = 600_000
 
 /** A folder with a night that has some thousand acts already, so that a copy takes a while, and a copy of an hour before. */
 export async function longNight(count = EARLIER_MARKS): Promise<string> {
@@ -109,7 +109,7 @@ async function readNight(folder: string) {
 const foldOf = ({ night, marks }: Pick<Awaited<ReturnType<typeof readNight>>, 'night' | 'marks'>) =>
   foldField({ night, tour: null, marks, at: new Date(Date.parse(BEGINS) + 86_400_000) })
 
-export interface Round {
+interface Round {
   readonly acked: number
   /** Acknowledged acts that the copy lacked. */
   readonly lost: number

@@ -2,8 +2,7 @@ import { writeSync } from 'node:fs'
 import { openFolder } from '../../db/folder.ts'
 import { openBackups } from '../../server/desk/backup-start.ts'
 import { newId } from '../../server/desk/ids.ts'
-import { openStores } from '../../server/desk/stores.ts'
-import { bareMarks, onlyNight } from './bare-marks.ts'
+import { onlyNight } from './bare-marks.ts'
 
 /**
  * Run as a process of its own until it is killed: takes a mark every twenty seconds of a made-up clock on the only night of
@@ -23,10 +22,8 @@ const say = (line: string) => writeSync(1, `${line}\n`)
 
 const open = await openFolder(folder)
 const { desk } = await openBackups({ ...open, folder, nowMs: () => nowMs, backups: { second: null, every } })
-const stores = openStores(open.db)
 const clock = { now: () => new Date(nowMs), isRehearsal: true, speed: 1 }
-const marks = bareMarks(stores, clock)
-const night = onlyNight(stores)
+const { night, marks } = onlyNight(open.db, clock)
 
 function takeOne(): void {
   const payload = { adults: 1, children: 0 }

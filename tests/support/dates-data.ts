@@ -112,7 +112,7 @@ export function fakeDates(sites: Pick<Desk['sites'], 'find'>): DateDesk {
 
 const nameOf = (key: string): string => key
 const months = [...dateMonths(HOST.words, A_YEAR, nameOf)]
-const THE_DATES = { year: A_YEAR, months, sites: [A_SITE], kit: [A_TELESCOPE], nights: [], thisMonth: '2026-11' }
+const THE_DATES = { year: A_YEAR, months, sites: [A_SITE], kit: [A_TELESCOPE], thisMonth: '2026-11' }
 const WRONG_RULES = {
   values: { kind: 'school', holiday: 'tomorrow', 'weekdays.5': 'true' },
   problems: [

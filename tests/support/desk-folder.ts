@@ -49,6 +49,19 @@ export async function openDesk(folder: string, options: Partial<DeskOptions> = {
   return desk
 }
 
+/** A desk in a folder of its own; closing it takes the folder away. */
+export async function freshDesk(options: Partial<DeskOptions> = {}) {
+  const folder = freshFolder()
+  const desk = await openDesk(folder, options)
+  return {
+    desk,
+    async close(): Promise<void> {
+      await desk.close()
+      removeFolder(folder)
+    },
+  }
+}
+
 /** The same desk, whose searches are short where nobody says how long: for tests of what is said about a programme. */
 export const searchingBriefly = (desk: Desk, steps = 20_000): Desk => ({
   ...desk,

@@ -111,8 +111,8 @@ export const GO_PAGES: {
     }),
   ],
   'go-limits': [
-    goLimitsPage(HOST, { night: A_NIGHT, limits: SHIPPED_LIMITS, state: WRONG }),
-    goLimitsPage(HOST, { night: A_NIGHT, limits: SHIPPED_LIMITS, state: BLANK }),
+    goLimitsPage(HOST, { night: A_NIGHT, hasTour: true, limits: SHIPPED_LIMITS, state: WRONG }),
+    goLimitsPage(HOST, { night: A_NIGHT, hasTour: true, limits: SHIPPED_LIMITS, state: BLANK }),
   ],
   'thin-cloud': [
     thinCloudPage(HOST, { night: A_NIGHT, thin: A_THIN, hasTour: true, names: NAMES }),

@@ -6,7 +6,7 @@ import type { Clock } from '../../server/clock.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import { readWordTables } from '../../server/web/language.ts'
 import { ASSETS } from './assets.ts'
-import { freshFolder, openDesk, removeFolder, searchingBriefly } from './desk-folder.ts'
+import { freshDesk, searchingBriefly } from './desk-folder.ts'
 import { asHost, asVisitor, formPost, HOST, LAN_HOST, WIDE } from './web.ts'
 
 const PIN = '271828'
@@ -23,30 +23,43 @@ export const realApp = async (desk: Desk, clock: Clock, more: Partial<AppNeeds> 
     ...more,
   })
 
-/** The demo night on a real desk that searches briefly, behind the whole service, whose host has signed in. */
-export async function hostedNight(
+const sessionOf = async (asked: Promise<{ readonly headers: Readonly<Record<string, unknown>> }>): Promise<string> =>
+  String((await asked).headers['set-cookie']).split(';')[0] ?? ''
+
+/** A real desk in a folder of its own that searches briefly, behind the whole service, whose host has signed in. */
+export async function hostedDesk(
   clock: Clock,
   through: (desk: Desk) => Desk = (same) => same,
   more: Partial<AppNeeds> = {},
 ) {
-  const folder = freshFolder()
-  const desk = through(searchingBriefly(await openDesk(folder, { pin: PIN, clock })))
+  const opened = await freshDesk({ pin: PIN, clock })
+  const desk = through(searchingBriefly(opened.desk))
   const app = await realApp(desk, clock, more)
-  const sessionOf = async (asked: Promise<{ readonly headers: Readonly<Record<string, unknown>> }>) =>
-    String((await asked).headers['set-cookie']).split(';')[0] ?? ''
   const signIn = () => sessionOf(app.inject(asHost({ method: 'POST', url: '/api/session', payload: { pin: PIN } })))
-  const night = seedEvening(desk, north)
-  const cookie = await signIn()
-  const send = (method: 'GET' | 'POST' | 'DELETE', url: string, payload?: object) =>
-    app.inject(asHost({ method, url, headers: { cookie }, ...(payload && { payload }) }))
   return {
     desk,
     app,
-    night,
     /** The host's session. */
-    cookie,
+    cookie: await signIn(),
     /** Another session of the host. */
     signIn,
+    async close(): Promise<void> {
+      await app.close()
+      await opened.close()
+    },
+  }
+}
+
+/** The same with the demo night. */
+export async function hostedNight(...needs: Parameters<typeof hostedDesk>) {
+  const hosted = await hostedDesk(...needs)
+  const { desk, app, cookie } = hosted
+  const night = seedEvening(desk, north)
+  const send = (method: 'GET' | 'POST' | 'DELETE', url: string, payload?: object) =>
+    app.inject(asHost({ method, url, headers: { cookie }, ...(payload && { payload }) }))
+  return {
+    ...hosted,
+    night,
     /** A phone's session, let in by the code of the night as an operator of this name. */
     join(name: string): Promise<string> {
       const payload = { secret: desk.joins.codes(night.id).code, name, role: 'operator' }
@@ -63,10 +76,5 @@ export async function hostedNight(
     page: async (url: string): Promise<string> => (await send('GET', url)).body,
     /** A page as a visitor sees it. */
     guest: async (url: string): Promise<string> => (await app.inject(asVisitor({ url }))).body,
-    async close(): Promise<void> {
-      await app.close()
-      await desk.close()
-      removeFolder(folder)
-    },
   }
 }

@@ -1,7 +1,7 @@
 import { linkSync, mkdtempSync, readdirSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { CDPSession, Locator, Page } from 'playwright-core'
+import type { Browser, CDPSession, Locator, Page } from 'playwright-core'
 import { type Demo, startService } from './demo.ts'
 import { removeFolder } from './desk-folder.ts'
 import { faultsOf } from './field-checks.ts'
@@ -14,6 +14,8 @@ export interface Way {
   readonly viewport: { readonly width: number; readonly height: number }
   readonly look: 'day' | 'lamp'
   readonly byKeys: boolean
+  /** True where a finger does what a mouse does elsewhere. */
+  readonly byTouch: boolean
 }
 const SCREENS = { laptop: { width: 1280, height: 900 }, phone: { width: 390, height: 844 } }
 const LOOKS = ['day', 'lamp'] as const
@@ -21,14 +23,18 @@ const LOOKS = ['day', 'lamp'] as const
 /** On either screen, with a finger or a mouse and by keyboard alone: a phone too may have a keyboard, or a switch that does as one. */
 const waysIn = (look: Way['look'], said = ''): Way[] =>
   Object.entries(SCREENS).flatMap(([screen, viewport]) => [
-    { name: `on a ${screen}${said}`, viewport, look, byKeys: false },
-    { name: `on a ${screen}${said}, by keys`, viewport, look, byKeys: true },
+    { name: `on a ${screen}${said}`, viewport, look, byKeys: false, byTouch: screen === 'phone' },
+    { name: `on a ${screen}${said}, by keys`, viewport, look, byKeys: true, byTouch: false },
   ])
 
 /** For pages of the host, which have the day look alone or are opened in both on the way. */
 export const HOST_WAYS: readonly Way[] = waysIn('day')
 /** For pages that the field keeps open in one look. */
 export const FIELD_WAYS: readonly Way[] = LOOKS.flatMap((look) => waysIn(look, ` in the ${look} look`))
+
+/** A fresh page on the screen of a way, which knows fingers where they are used. */
+export const pageOn = async (browser: Browser, { viewport, byTouch }: Way): Promise<Page> =>
+  (await browser.newContext({ viewport, hasTouch: byTouch })).newPage()
 
 /** The tab key is pressed so often before a thing counts as out of its reach. */
 const MOST_TABS = 80
@@ -101,7 +107,7 @@ export class Person {
     if (this.way.byKeys) {
       await this.reach(kind, name, within)
       await this.page.keyboard.press('Enter')
-    } else await wanted.click()
+    } else await this.touch(wanted)
     this.pressedAtMs = performance.now()
   }
 
@@ -111,7 +117,7 @@ export class Person {
   }
 
   async unfold(name: string): Promise<void> {
-    if (!this.way.byKeys) return this.page.click(`summary:text-is("${name}")`)
+    if (!this.way.byKeys) return this.touch(this.page.locator(`summary:text-is("${name}")`))
     await this.reach('DisclosureTriangle', name, 'body')
     await this.page.keyboard.press('Space')
   }
@@ -125,7 +131,7 @@ export class Person {
 
   /** Chooses one of a group: the tab key comes to the group, the arrows to each of it. */
   async choose(label: string): Promise<void> {
-    if (!this.way.byKeys) return this.page.click(`label:text-is("${label}")`)
+    if (!this.way.byKeys) return this.touch(this.page.locator(`label:text-is("${label}")`))
     await this.reach('radio', /./, 'main')
     for (let arrows = 0; arrows < MOST_ARROWS; arrows++) {
       if (isCalled((await this.focus()).name, label)) return
@@ -133,6 +139,8 @@ export class Person {
     }
     throw new Error(`The arrows never come to ${label}`)
   }
+
+  private touch = (wanted: Locator): Promise<void> => (this.way.byTouch ? wanted.tap() : wanted.click())
 
   private note(faults: readonly string[]): void {
     const { pathname, search } = new URL(this.page.url())

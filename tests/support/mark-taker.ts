@@ -1,9 +1,8 @@
 import { writeSync } from 'node:fs'
 import { openFolder } from '../../db/folder.ts'
 import { realClock } from '../../server/clock.ts'
-import { openStores } from '../../server/desk/stores.ts'
 import type { MarkDraft } from '../../server/tours/mark.ts'
-import { bareMarks, onlyNight } from './bare-marks.ts'
+import { onlyNight } from './bare-marks.ts'
 
 /**
  * Run as a process of its own: takes marks `<prefix>-00000`, `-00001` ... on the only night of a folder, a few at a time,
@@ -13,9 +12,7 @@ import { bareMarks, onlyNight } from './bare-marks.ts'
 const [folder = '', prefix = '', count = '0', manner = 'careful', most = '3'] = process.argv.slice(2)
 const { db, close } = await openFolder(folder)
 if (manner === 'careless') db.pragma('synchronous = NORMAL')
-const stores = openStores(db)
-const marks = bareMarks(stores, realClock())
-const night = onlyNight(stores)
+const { night, marks } = onlyNight(db, realClock())
 
 const UNDO_EVERY = 11
 const keyOf = (i: number) => `${prefix}-${String(i).padStart(5, '0')}`

@@ -72,9 +72,10 @@ export const NOTE_PAGES: { readonly [Page in Name]: readonly [full: Pages[Page],
     }),
   ],
   'checklists-form': [
-    checklistsForm(HOST, { night: A_NIGHT, checklist: LIST, rowCount: 3, state: WRONG_LIST }),
+    checklistsForm(HOST, { night: A_NIGHT, hasTour: true, checklist: LIST, rowCount: 3, state: WRONG_LIST }),
     checklistsForm(HOST, {
       night: A_NIGHT,
+      hasTour: false,
       checklist: { ...LIST, isOwn: false, earlier: A_NIGHT },
       rowCount: 0,
       state: BLANK,

@@ -4,14 +4,13 @@ import { eveningSpan, nightHours } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
 import type { Tour } from '../../server/tours/tour.ts'
 import type { RouteRole } from '../../server/web/roles.ts'
-import { freshFolder, openDesk, removeFolder, standingClock } from './desk-folder.ts'
-import { realApp } from './hosted-night.ts'
+import { standingClock } from './desk-folder.ts'
+import { hostedDesk } from './hosted-night.ts'
 import { nightAddresses } from './night-addresses.ts'
 import type { OddNight } from './odd-clocks.ts'
 import { plainClock } from './other-clock.ts'
 import { asHost } from './web.ts'
 
-const PIN = '271828'
 const STEPS = 60
 const HOUR_MS = 3_600_000
 const MINUTE_MS = 60_000
@@ -36,13 +35,9 @@ export interface Answer {
 
 /** A real desk and its whole service, which the host asks for the pages of one odd night after another. */
 export async function oddClockRound() {
-  const folder = freshFolder()
   const clock = standingClock(BEFORE)
-  const desk = await openDesk(folder, { clock, pin: PIN })
   const routes: RouteRole[] = []
-  const app = await realApp(desk, clock, { routeSeen: (route) => routes.push(route) })
-  await app.ready()
-  const cookie = `duskrow-session=${await desk.sessions.signIn(PIN)}`
+  const { desk, app, cookie, close } = await hostedDesk(clock, undefined, { routeSeen: (route) => routes.push(route) })
 
   async function get(url: string): Promise<Answer> {
     const asked = asHost({ method: 'GET', url, headers: { cookie }, payloadAsStream: true })
@@ -66,11 +61,7 @@ export async function oddClockRound() {
       const keys = [...new Set([tour.stops[0]?.targetKey ?? 'm13', 'moon'])]
       return { odd, night, tour, desk, addresses: nightAddresses(routes, night, keys), get }
     },
-    async close() {
-      await app.close()
-      await desk.close()
-      removeFolder(folder)
-    },
+    close,
   }
 }
 

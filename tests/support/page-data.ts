@@ -25,6 +25,8 @@ export const HOST: Viewer = {
   now: at('17:45:00'),
   isRehearsal: true,
   path: '/',
+  telescopeName: ({ name }) => name,
+  siteName: ({ name }) => name,
 }
 export const VISITOR: Viewer = { ...HOST, mayHost: false, mayAct: false, isRehearsal: false }
 

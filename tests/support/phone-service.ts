@@ -1,10 +1,9 @@
 import type { InjectOptions } from 'fastify'
 import type { AppNeeds } from '../../server/app.ts'
 import type { PhoneAddress } from '../../server/web/addresses.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { joinedDesk, OWN } from './joined-night.ts'
-import { asHost, asVisitor, formPost, testApp } from './web.ts'
+import { pagedApp } from './paged-app.ts'
+import { asHost, asVisitor, formPost } from './web.ts'
 
 export interface PhoneService extends Awaited<ReturnType<typeof phoneService>> {}
 
@@ -15,12 +14,10 @@ export async function phoneService(needs: Partial<AppNeeds> = {}, ...database: P
     { network: 'wlan0', address: '192.168.1.23' },
   ]
   const joined = await joinedDesk(...database)
-  const { app } = await testApp({
+  const { app } = await pagedApp({
     desk: joined.desk,
     clock: joined.clock,
-    words: readWordTables(),
     phonesWay: { isOpen: true, port: () => 8080, addresses: () => addresses },
-    writePage: pageWriter({ path: (name) => `/assets/${name}` }),
     ...needs,
   })
   const host = (options: InjectOptions, token = joined.now.host) =>

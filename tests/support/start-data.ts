@@ -55,11 +55,13 @@ export const START_PAGES: Pick<
       night: { ...A_NIGHT, stations: [station, { ...station, id: 'station-2', telescope: ASSUMED }] },
       tour: TOUR,
       isTown: true,
+      isStale: false,
     }),
     startMadePage(VISITOR, {
       night: { ...A_NIGHT, site: { ...A_SITE, horizon: [], glow: [] }, stations: [] },
       tour: { ...TOUR, stops: [], notices: [{ code: 'tour.no-telescope' }] },
       isTown: false,
+      isStale: true,
     }),
   ],
 }

@@ -70,6 +70,29 @@ export const SPACE_OUT = `(() => {
   document.adoptedStyleSheets.push(sheet)
 })()`
 
+/** The words that the edge of their room cuts in two, but for those that say where they may part (soft hyphens). */
+export const PARTED_WORDS = `(() => {
+  const isForListeners = (one) => one !== null && (getComputedStyle(one).clipPath === 'inset(50%)' || isForListeners(one.parentElement))
+  const linesOf = (text, start, length) => {
+    const range = document.createRange()
+    range.setStart(text, start)
+    range.setEnd(text, start + length)
+    return new Set([...range.getClientRects()].filter(({ width }) => width > 0).map(({ top }) => Math.round(top))).size
+  }
+  const found = []
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+  while (walker.nextNode()) {
+    const { currentNode: text } = walker
+    const parent = text.parentElement
+    if (parent.closest('svg, select, textarea, script') || !parent.checkVisibility({ visibilityProperty: true })) continue
+    if (isForListeners(parent)) continue
+    for (const { 0: word, index } of text.data.matchAll(/[\\p{L}\\d\\u00ad]{2,}/gu)) {
+      if (!word.includes('\\u00ad') && linesOf(text, index, word.length) > 1) found.push(word)
+    }
+  }
+  return found
+})()`
+
 /** The texts that leave what they stand in by more than half a letter, or are cut off by it; what scrolls holds all. */
 export const SPILT_TEXTS = `(() => {
   const leaves = (text, room, slack) =>

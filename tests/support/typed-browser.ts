@@ -4,7 +4,7 @@ import { isGrowing } from './typed-checks.ts'
 import { typedRounds, typeKept, type WordFor } from './typed-round.ts'
 import type { FormTarget } from './typed-send.ts'
 
-export interface BrowserRound {
+interface BrowserRound {
   readonly problems: readonly string[]
   readonly strings: number
   readonly documents: number

@@ -16,7 +16,7 @@ const QUICK =
 /** What is typed into a field of a form. */
 export type WordFor = (target: FormTarget, name: string) => string
 
-export interface RoundReport {
+interface RoundReport {
   readonly problems: readonly string[]
   readonly strings: number
   readonly pages: number

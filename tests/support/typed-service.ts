@@ -1,17 +1,12 @@
-import { north } from '../../seed-demo/north.ts'
-import { seedEvening } from '../../seed-demo/seed.ts'
-import { buildApp } from '../../server/app.ts'
 import { nightHours } from '../../server/tours/hours.ts'
 import type { Assets } from '../../server/web/assets.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { PIECE_NAMES } from '../../server/web/pages/papers.ts'
 import type { RouteRole } from '../../server/web/roles.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { freshFolder, openDesk, removeFolder, standingClock } from './desk-folder.ts'
+import { AFTERNOON, standingClock } from './desk-folder.ts'
+import { hostedNight } from './hosted-night.ts'
 import { A_CLUSTER_DRAFT } from './own-object-data.ts'
-import { asHost, HOST, WIDE } from './web.ts'
+import { asHost, HOST } from './web.ts'
 
-const PIN = '271828'
 const STEPS = 60
 
 export interface Told {
@@ -26,26 +21,16 @@ const BARE: Assets = { all: [], path: (name) => `/assets/${name}` }
 
 /** The whole service over a real desk with the demo night, a programme and an own object, asked by the host. */
 export async function typedService(assets: Assets = BARE) {
-  const folder = freshFolder()
-  const clock = standingClock('2026-12-17T14:00:00Z')
-  const desk = await openDesk(folder, { clock, pin: PIN })
-  const night = seedEvening(desk, north)
-  await desk.tours.build(night.id, { seed: 1, steps: STEPS })
-  const own = desk.own.add(A_CLUSTER_DRAFT)
+  const clock = standingClock(AFTERNOON)
   const routes: RouteRole[] = []
   const hosts = new Set([HOST])
-  const app = await buildApp({
-    desk,
-    clock,
-    words: readWordTables(),
+  const { desk, app, night, cookie, close } = await hostedNight(clock, undefined, {
     allowedHosts: () => hosts,
-    limits: WIDE,
     assets,
-    writePage: pageWriter(assets),
     routeSeen: (route) => routes.push(route),
   })
-  await app.ready()
-  const cookie = `duskrow-session=${await desk.sessions.signIn(PIN)}`
+  await desk.tours.build(night.id, { seed: 1, steps: STEPS })
+  const own = desk.own.add(A_CLUSTER_DRAFT)
   clock.moveTo(new Date(nightHours(night).opensAt.getTime() + 1_800_000).toISOString())
 
   async function ask(method: 'GET' | 'POST', url: string, payload?: string): Promise<Told> {
@@ -93,11 +78,7 @@ export async function typedService(assets: Assets = BARE) {
       hosts.add(`localhost:${port}`)
       return `http://localhost:${port}`
     },
-    async close() {
-      await app.close()
-      await desk.close()
-      removeFolder(folder)
-    },
+    close,
   }
 }
 const FORM = 'application/x-www-form-urlencoded'

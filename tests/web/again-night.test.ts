@@ -21,7 +21,7 @@ const WEST = { 'shut.w': 'true', 'shut.nw': 'true', 'shut.sw': 'true' }
 describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
   it('before anything is shown is gone by at once', async () => {
     expect(await page(url)).toContain('so the row goes by the new programme at once')
-    expect((await tell({ 'out.none': 'true', closes: '20:45' })).statusCode).toBe(303)
+    expect((await tell({ 'out.none': 'true', closes: '20.45 Uhr' })).statusCode).toBe(303)
     expect(desk.nights.find(night.id).closes).toBe('20:45')
     expect(marks()).toEqual([])
     expect(await json()).toMatchObject({ version: 2, waitingVersion: null, changes: null })
@@ -37,6 +37,9 @@ describe('a change of plan on the demo night', { timeout: SLOW_MS }, () => {
     expect(answer.body).toContain('The public hours must last 15 minutes or longer')
     expect(answer.body).toMatch(/name="opens"[^>]*value="20:55"/)
     expect(answer.body).toMatch(/name="shut\.w" type="checkbox" value="true" checked/)
+    const odd = await tell({ ...WEST, opens: '12:60' })
+    expect(odd.body).toMatch(/id="field-opens-problem">Write a time of the clock such as 17:30\./)
+    expect(odd.body).toMatch(/name="opens"[^>]*value="12:60"/)
     expect([marks(), desk.tours.versions(night.id).length]).toEqual(before)
     expect(desk.nights.find(night.id).opens).toBe('18:00')
   })

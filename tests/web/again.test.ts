@@ -1,17 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
 import { againPage } from '../../server/web/pages/again.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { AN_AGAIN, NEW, NOTHING_AGAIN, OLD } from '../support/again-data.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST, NAMES } from '../support/page-data.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

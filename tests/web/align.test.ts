@@ -5,20 +5,18 @@ import { alignPairText } from '../../server/web/pages/align-text.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
 import { nightNav } from '../../server/web/pages/night-links.ts'
 import { setUpPage } from '../../server/web/pages/set-up.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { createWords } from '../../server/words/words.ts'
 import { A_LIGHT_SET_UP, A_PAIR, A_SET_UP } from '../support/alignment-data.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT, A_TELESCOPE } from '../support/field-data.ts'
 import { FIELD } from '../support/field-subject.ts'
 import { GERMAN, HOST, VISITOR } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { A_LIGHT_ALIGN, AN_ALIGN } from '../support/set-up-pages.ts'
-import { asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asVisitor, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

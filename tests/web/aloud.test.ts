@@ -4,15 +4,13 @@ import { eveningDate, nightHours, noonOf } from '../../server/tours/hours.ts'
 import type { Night } from '../../server/tours/night.ts'
 import { placeOf } from '../../server/tours/site.ts'
 import { sunTonight } from '../../server/tours/sun-tonight.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { type AloudPage, aloudPage } from '../../server/web/pages/aloud.ts'
 import { aloudSheet } from '../../server/web/pages/aloud-sheet.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT, A_SITE } from '../support/field-data.ts'
 import { VISITOR } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { A_FULL_PRINT } from '../support/paper-pages.ts'
-import { asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { asVisitor, type TestApp } from '../support/web.ts'
 
 type Where = readonly [name: string, latitudeDeg: number, longitudeDeg: number, zone: string]
 
@@ -184,8 +182,7 @@ describe('the sheet', () => {
 describe('as it is served', () => {
   let service: TestApp
   beforeAll(async () => {
-    const assets = await ASSETS
-    service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+    service = await pagedApp()
   })
   afterAll(() => service.app.close())
 

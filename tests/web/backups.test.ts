@@ -1,19 +1,17 @@
 import type { FastifyInstance } from 'fastify'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Desk } from '../../server/desk/desk.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { backupAttention, backupText } from '../../server/web/pages/backup-text.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { A_BAD_STATUS, A_COPY, A_STATUS } from '../support/fake-backups.ts'
 import { ENGLISH, HOST } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { unescaped } from '../support/phone-service.ts'
-import { asHost, asVisitor, testApp } from '../support/web.ts'
+import { asHost, asVisitor } from '../support/web.ts'
 
 let app: FastifyInstance
 let desk: Desk
 beforeAll(async () => {
-  const writePage = pageWriter({ path: (name) => `/assets/${name}` })
-  ;({ app, desk } = await testApp({ words: readWordTables(), writePage }))
+  ;({ app, desk } = await pagedApp())
 })
 afterAll(() => app.close())
 
@@ -32,14 +30,14 @@ describe('what the board says of the copies', () => {
     )
     expect(said({ lastAt: new Date('2026-11-13T17:40:00Z'), second: null })).toBe('Last copy: 13 November, 18:40.')
     expect(said({ lastAt: null })).toBe('No copy has been made yet.')
-    expect(backupText(HOST, A_STATUS)).toBe("Last copy: 18:40 by the laptop's own clock, in the second folder too.")
+    expect(backupText(HOST, A_STATUS)).toBe('Last copy: 18:40 by the laptop’s own clock, in the second folder too.')
   })
 
   it('is nothing to attend to while all is well, and every trouble otherwise', () => {
     expect(backupAttention(ENGLISH, A_STATUS)).toEqual([])
     const beside = { trouble: null, lastAt: A_COPY.madeAt, isOnSameDisk: true }
     expect(backupAttention(ENGLISH, { ...A_STATUS, second: beside })).toEqual([
-      "The second folder for copies lies on the laptop's own disk. Is the stick in? If the laptop breaks, those copies are gone with it.",
+      'The second folder for copies lies on the laptop’s own disk. Is the stick in? If the laptop breaks, those copies are gone with it.',
     ])
     const lines = backupAttention(ENGLISH, A_BAD_STATUS)
     expect(lines).toHaveLength(5)

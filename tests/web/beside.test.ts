@@ -1,29 +1,33 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
 import { besideNow, besidePart, besideShort } from '../../server/web/pages/beside.ts'
 import { fieldPage } from '../../server/web/pages/field.ts'
 import { fieldRowPage } from '../../server/web/pages/field-row.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheet } from '../../server/web/pages/run-sheet.ts'
 import { stationSheets } from '../../server/web/pages/station-sheets.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_BESIDE, A_MIXED_NIGHT, BESIDE_STATIONS } from '../support/beside-data.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { BARE_FIELD, FIELD } from '../support/field-subject.ts'
 import { A_FIELD, A_STATION_NOW, AN_EVENING, ENGLISH, HOLDING, HOST, NAMES, TOUR } from '../support/page-data.ts'
-import { asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asVisitor, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 
 const get = (url: string) => service.app.inject(asVisitor({ url }))
 const subject = { night: A_MIXED_NIGHT, names: NAMES, beside: A_BESIDE }
-const paper = { ...subject, evening: AN_EVENING, tour: TOUR, isStale: false, checks: [] }
+const paper = {
+  ...subject,
+  evening: AN_EVENING,
+  tour: TOUR,
+  isStale: false,
+  checks: [],
+  look: { paper: 'a4' as const },
+}
 const field = { ...FIELD, news: BARE_FIELD.news }
 
 describe('the stations beside the telescopes as data', () => {

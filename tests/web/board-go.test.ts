@@ -31,7 +31,7 @@ describe('the board of the night', () => {
   it('makes the decision the next step once its time has come, and only then', () => {
     expect(boardPage(by(-1), subject).next.code).not.toBe('decide')
     expect(boardPage(by(1), subject).next).toMatchObject({ code: 'decide', href: `/nights/${A_NIGHT.id}/go` })
-    expect(boardPage(by(1, VISITOR), subject).next.code).toBe('print')
+    expect(boardPage(by(1, VISITOR), subject).next.code).toBe('read')
     const off = { ...subject, night: OFF }
     expect(boardPage(by(1), off).next).toMatchObject({ code: 'off', href: `/nights/${A_NIGHT.id}/go` })
     expect(boardPage(by(1, VISITOR), off).next).toMatchObject({ code: 'off-read', href: '/nights' })
@@ -40,9 +40,20 @@ describe('the board of the night', () => {
   it('reminds where another step comes first', () => {
     const decisionAt = go.decisionAt
     const needs = { night: A_NIGHT, tour: undefined, field: undefined, out: [], names: NAMES, decisionAt }
-    expect(attention(by(1), needs)[0]).toContain('nothing is decided yet')
-    expect(attention(by(1, VISITOR), needs).join()).not.toContain('decided')
-    expect(boardPage(by(1), subject).attention.join()).not.toContain('decided')
+    expect(attention(by(1), needs)[0]).toMatchObject({
+      text: expect.stringContaining('nothing is decided yet'),
+      act: { href: `/nights/${A_NIGHT.id}/go` },
+    })
+    expect(
+      attention(by(1, VISITOR), needs)
+        .map(({ text }) => text)
+        .join(),
+    ).not.toContain('decided')
+    expect(
+      boardPage(by(1), subject)
+        .attention.map(({ text }) => text)
+        .join(),
+    ).not.toContain('decided')
   })
 
   it('says beside the title and the date of the night what is more than they', () => {

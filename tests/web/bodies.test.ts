@@ -10,6 +10,18 @@ describe('the fields of a form', () => {
     })
   })
 
+  it('are without signs that nobody sees, and blank where nothing else was typed', () => {
+    const typed = {
+      name: 'O\0ak\u202e\x07',
+      note: 'a\u2028b\vc',
+      list: 'a\r\n\tb',
+      family: '👨\u200d👩',
+      zone: '\u200b\ufeff',
+    }
+    const kept = { name: 'Oak', note: 'a b c', list: 'a\r\n\tb', family: '👨\u200d👩' }
+    expect({ ...filledFields(new URLSearchParams(typed).toString()) }).toEqual(kept)
+  })
+
   it('never reach a prototype', () => {
     const fields = filledFields('__proto__=x&constructor=y')
     expect(Object.getPrototypeOf(fields)).toBeNull()

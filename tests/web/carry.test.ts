@@ -1,12 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { A_NIGHT } from '../support/field-data.ts'
-import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asHost, asVisitor, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  service = await testApp({ words: readWordTables(), writePage: pageWriter({ path: (name) => `/assets/${name}` }) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

@@ -14,7 +14,7 @@ import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 const nameOf = (key: string): string => key.toUpperCase()
 const months = [...dateMonths(ENGLISH, A_YEAR, nameOf)]
-const SUBJECT = { year: A_YEAR, months, sites: [A_SITE], kit: [A_TELESCOPE], nights: [], thisMonth: '2026-11' }
+const SUBJECT = { year: A_YEAR, months, sites: [A_SITE], kit: [A_TELESCOPE], thisMonth: '2026-11' }
 const yearOf = (viewer = HOST, given: Partial<typeof SUBJECT> = {}) => {
   const { year } = datesPage(viewer, { ...SUBJECT, ...given })
   if (year === null) throw new Error('There is a site')

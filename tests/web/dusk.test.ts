@@ -14,6 +14,7 @@ const labelsOf = (night: typeof A_NIGHT) => {
     isStale: false,
     names: NAMES,
     beside: [],
+    look: { paper: 'a4' },
   })
   const board = boardPage(HOST, {
     night,

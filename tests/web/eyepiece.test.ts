@@ -14,9 +14,10 @@ const picture = (more: Partial<SizedPicture>): SizedPicture => {
   if (!plain) throw new Error('The tests have a picture')
   return { ...plain, ...more }
 }
-const showing = (stops: readonly Stop[], more: Partial<SizedPicture>) =>
+const showing = (stops: readonly Stop[], more: Partial<SizedPicture>, paper: 'a4' | 'letter' = 'a4') =>
   eyepiecePages(HOST, {
     ...A_FULL_PRINT,
+    look: { paper },
     tour: { ...tour, stops },
     pictures: { ...pictures, field: () => picture(more) },
   })
@@ -45,6 +46,17 @@ describe('the pages of what will be seen', () => {
     expect(times).toEqual(times.toSorted())
   })
 
+  it('say all of it in larger letters where a page has room for them, and A4 is the higher page', () => {
+    const roomy = (heightMm: number, paper: 'a4' | 'letter') =>
+      showing([stop], { heightMm }, paper).pages.map(({ isRoomy }) => isRoomy)
+    expect([roomy(100, 'letter'), roomy(176, 'letter'), roomy(176, 'a4'), roomy(200, 'a4')]).toEqual([
+      [true],
+      [false],
+      [true],
+      [false],
+    ])
+  })
+
   it('leave the way out beside two tubes, which take the whole width', () => {
     const [page] = showing([stop], { widthMm: 170 }).pages
     expect(page?.stops[0]?.pictures.map(({ isWide }) => isWide)).toEqual([true])
@@ -52,6 +64,6 @@ describe('the pages of what will be seen', () => {
 
   it('are one page with a sentence where nothing is shown or nothing can be drawn', () => {
     for (const subject of [AN_EMPTY_PRINT, { ...A_FULL_PRINT, pictures: AN_EMPTY_PRINT.pictures }])
-      expect(eyepiecePages(HOST, subject).pages).toEqual([{ stops: [] }])
+      expect(eyepiecePages(HOST, subject).pages).toEqual([{ stops: [], isRoomy: false }])
   })
 })

@@ -4,12 +4,11 @@ import { readWordTables } from '../../server/web/language.ts'
 import { faultAnswerText, missText } from '../../server/web/pages/fault-text.ts'
 import { faultsPage } from '../../server/web/pages/faults.ts'
 import { faultAsked } from '../../server/web/routes/fault-ask.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { createWords } from '../../server/words/words.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_FAULT, A_FINDING, AN_ASK } from '../support/fault-data.ts'
 import { ENGLISH, GERMAN, VISITOR } from '../support/page-data.ts'
-import { asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asVisitor, type TestApp } from '../support/web.ts'
 
 const TYPED = {
   stage: 'before',
@@ -107,8 +106,7 @@ describe('the answer in words', () => {
 describe('the page', () => {
   let service: TestApp
   beforeAll(async () => {
-    const assets = await ASSETS
-    service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+    service = await pagedApp()
   })
   afterAll(() => service.app.close())
   const get = (query: string) => service.app.inject(asVisitor({ url: `/nights/night-1/faults${query}` }))

@@ -71,9 +71,13 @@ describe('the page of a station', () => {
     expect(page({ ...unplanned, ...withState({ untilAt: null }), good: null }).until).toBeNull()
   })
 
-  it('confirms what is on when nothing comes next, and has no large button when nothing is known', () => {
+  it('confirms once what is on when nothing comes next, and has no large button when nothing is known', () => {
     const last = page(withState({ next: null }))
-    expect([last.next, last.main?.text]).toEqual(['nothing is planned', 'Now showing: Great cluster in Hercules'])
+    expect([last.next, last.main]).toEqual(['nothing is planned', null])
+    const unsaid = page({ ...withState({ next: null }), standing: [] })
+    expect(unsaid.main?.text).toBe('Mark as showing: Great cluster in Hercules')
+    const before = { ...A_MARK, happenedAt: new Date(0) }
+    expect(page({ ...withState({ next: null }), standing: [before] }).main).not.toBeNull()
     const idle = page(withState({ next: null, showing: null, untilAt: null }))
     expect(idle).toMatchObject({ now: 'Nothing is planned now', until: null, main: null, about: null, skip: null })
   })

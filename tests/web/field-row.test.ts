@@ -24,13 +24,15 @@ describe('the row', () => {
       next: 'Next: 19:30 Great cluster in Hercules, close up',
       trouble: 'Trouble: cloud in the way.',
       href: '/field/night-1/station-1',
-      open: 'Open: By the oak',
+      open: 'Only look: By the oak',
       stand: { action: '/field/night-1/stand', stationId: 'station-1', text: 'Stand here: By the oak' },
     })
     const there = { ...OPERATOR, who: { ...OPERATOR_WHO, stationId: 'station-1' } }
     expect(row({}, there).stations[0]).toMatchObject({ open: 'You stand here: By the oak', stand: null })
+    expect([row().ask, row({}, there).ask]).toEqual(['Tap “Stand here” at your telescope.', null])
     for (const viewer of [VISITOR, { ...HOST, who: THE_HOST }]) {
       expect(row({}, viewer).stations[0]).toMatchObject({ open: 'Open: By the oak', stand: null })
+      expect(row({}, viewer).ask).toBeNull()
     }
   })
 

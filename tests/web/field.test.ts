@@ -3,12 +3,11 @@ import { north } from '../../seed-demo/north.ts'
 import { seedEvening } from '../../seed-demo/seed.ts'
 import type { Desk } from '../../server/desk/desk.ts'
 import type { Night } from '../../server/tours/night.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { AFTERNOON, freshFolder, openDesk, removeFolder, SLOW_MS, standingClock } from '../support/desk-folder.ts'
 import { THE_HOST } from '../support/join-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { unescaped } from '../support/phone-service.ts'
-import { asHost, asVisitor, HOST_COOKIE, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, HOST_COOKIE, type TestApp } from '../support/web.ts'
 
 const EVENING = '2026-12-17T17:40:00Z'
 const LARGEST_PAGE_BYTES = 25_000
@@ -24,11 +23,9 @@ beforeAll(async () => {
   await desk.tours.build(night.id, { steps: 2_000 })
   clock.moveTo(EVENING)
   const sessions = { ...desk.sessions, who: () => THE_HOST }
-  service = await testApp({
+  service = await pagedApp({
     desk: { ...desk, sessions },
     clock,
-    words: readWordTables(),
-    writePage: pageWriter({ path: (name) => `/assets/${name}` }),
   })
 }, SLOW_MS)
 afterAll(async () => {
@@ -121,15 +118,13 @@ describe('the pages of the field over the wire', () => {
     expect(html).toContain('value="orion"')
     expect(html).toMatch(/<b>Orion Nebula<\/b>|Show Orion Nebula/)
     expect(await read(`/${idOf(2)}?q=zzzz`)).toContain('Nothing on the outreach list answers to zzzz.')
-    expect((await read(`/${idOf(2)}?q=${'x'.repeat(61)}`)).includes('data-field')).toBe(false)
+    expect(await read(`/${idOf(2)}?q=${'x'.repeat(500)}`)).toContain(`value="${'x'.repeat(80)}"`)
   })
 
   it('tells a visitor the same and offers no act', async () => {
-    const visitor = await testApp({
+    const visitor = await pagedApp({
       desk: { ...desk, sessions: { ...desk.sessions, who: () => undefined } },
       clock,
-      words: readWordTables(),
-      writePage: pageWriter({ path: (name) => `/assets/${name}` }),
     })
     const paths = ['', `/${idOf(2)}`, `/${idOf(2)}?q=moon`]
     const pages = await Promise.all(

@@ -1,17 +1,16 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
+import { atLabel } from '../../server/web/routes/field-mark.ts'
 import { halfHoursOf } from '../../server/web/routes/night-draft.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { PIN } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
+import { ENGLISH } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { NIGHT_FIELDS } from '../support/typed-fields.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 
@@ -162,6 +161,17 @@ describe('marks by form', () => {
     expect((await post(url, { ...mark, key: 'another-key', kind: 'launch' })).statusCode).toBe(422)
     expect((await post(url, { ...mark, key: 'short' })).statusCode).toBe(422)
     expect((await post('/field/nowhere/marks', { ...mark, key: 'another-key' })).statusCode).toBe(404)
+  })
+
+  it('names a number that cannot be kept as the page does, and leaves what nobody typed without a name', async () => {
+    const named = (field: string) => atLabel(ENGLISH)({ field, key: 'problem.type-integer' }).field
+    expect(['payload.people', 'payload.adults', 'payload.children'].map(named)).toEqual([
+      'People to time',
+      'Adults',
+      'Children',
+    ])
+    expect(['key', 'payload.targetKey'].map(named)).toEqual(['', ''])
+    expect((await post(url, { ...mark, key: 'short' })).body).toContain('<li>This is not written as it should be.</li>')
   })
 
   it('remembers the day look on the field pages only', async () => {

@@ -1,17 +1,15 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { nightHours } from '../../server/tours/hours.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { goPage } from '../../server/web/pages/go.ts'
 import { keepText, lastsText, madeSentence } from '../../server/web/pages/go-text.ts'
 import { tonightPage } from '../../server/web/pages/tonight.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_MIXED_NIGHT } from '../support/beside-data.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { A_DOUBTFUL_NIGHT, A_GO, A_THIN, NO_THIN, nothingKnown, withSentence } from '../support/go-data.ts'
 import { ENGLISH, HOST, NAMES, VISITOR } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { A_TONIGHT_PAGE } from '../support/queue-data.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 const OFF = { ...A_NIGHT, state: 'off' as const }
 const board = (go = A_GO, night = A_DOUBTFUL_NIGHT, viewer = HOST) =>
@@ -120,8 +118,7 @@ describe('which telescopes to keep', () => {
 describe('the routes of go or no-go', () => {
   let service: TestApp
   beforeEach(async () => {
-    const assets = await ASSETS
-    service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+    service = await pagedApp()
   })
   const GO = `/nights/${A_NIGHT.id}/go`
   const post = (to: string, values: Record<string, string>, as = asHost) =>

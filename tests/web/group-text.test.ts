@@ -1,21 +1,18 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { MOST_LETTERS } from '../../server/desk/group-text.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { handout } from '../../server/web/pages/handout.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { A_FULL_PRINT } from '../support/paper-pages.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 const PAGE = `/nights/${A_NIGHT.id}/papers`
 const HANDOUT = `/nights/${A_NIGHT.id}/print/handout`
 const OURS = 'First Fridays <behind> the mill'
-const assets = await ASSETS
 let service: TestApp
 beforeEach(async () => {
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 
 const page = async (url: string, as = asHost) => (await service.app.inject(as({ url }))).body

@@ -1,20 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SKY_PARTS } from '../../server/tours/sky-part.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { holePage } from '../../server/web/pages/hole.ts'
 import { missingPart } from '../../server/web/pages/missing.ts'
 import { within } from '../../server/web/routes/within.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { A_HOLE, A_MISSING, A_SHUT_HOLE } from '../support/hole-data.ts'
 import { ENGLISH, NAMES, VISITOR } from '../support/page-data.ts'
-import { asVisitor, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asVisitor, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

@@ -54,7 +54,7 @@ describe('the way in', () => {
 
   it('lets a phone in by the token of the picture, whatever stands in the field for the code', async () => {
     const answer = await join({ token: codes().token, code: 'nonsense', role: 'helper' })
-    expect(answer.headers.location).toBe(`/field/${OWN.id}?look=lamp`)
+    expect(answer.headers.location).toBe(`/field/${OWN.id}/line?look=lamp`)
     expect(service.desk.sessions.who(tokenOf(answer))).toMatchObject({ role: 'helper', name: 'Ada' })
   })
 
@@ -96,12 +96,14 @@ describe('the way in', () => {
     const second = tokenOf(await join({ role: 'helper' }, first))
     expect(service.desk.sessions.who(first)).toBeUndefined()
     expect(service.desk.sessions.who(second)).toMatchObject({ role: 'helper' })
+    const wrong = await join({ code: ' ' }, second)
+    expect(wrong.body).toMatch(/<details open><summary>/)
   })
 
   it('tells a phone that is in who it is, and the way on', async () => {
     const page = await service.phone({ url: '/join' }, service.tokens.helper)
     expect(textOf(page.body)).toContain('This phone is in: Ada, helps with the line.')
-    expect(unescaped(page.body)).toContain(`href="/field/${OWN.id}?look=lamp"`)
+    expect(unescaped(page.body)).toContain(`href="/field/${OWN.id}/line?look=lamp"`)
   })
 })
 
@@ -112,7 +114,7 @@ describe('the clock of a phone', () => {
     const answer = await join({ phoneAt: at(-725_000) })
     expect(answer.headers.location).toBe('/join?look=lamp')
     const page = await service.phone({ url: '/join' }, tokenOf(answer))
-    expect(textOf(page.body)).toContain("The clock of this phone is 12 minutes behind the laptop's.")
+    expect(textOf(page.body)).toContain('The clock of this phone is 12 minutes behind the laptop’s.')
     expect((await join({ phoneAt: at(45_000) })).headers.location).toBe('/join?look=lamp')
   })
 

@@ -1,21 +1,24 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
+import { FIRST_PLAN } from '../../server/tours/go-plan.ts'
 import { nightFormProblems } from '../../server/web/routes/night-problems.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
+import { type Nasty, refusedTyping } from '../support/nasty-typing.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { NIGHT_FIELDS, TELESCOPE_FIELDS } from '../support/typed-fields.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 
 const post = (url: string, fields: Readonly<Record<string, string>>) =>
   service.app.inject(asHost(formPost(url, fields)))
+
+/** To which fields the list above a form leads. */
+const toldOf = (html: string) =>
+  [...(html.split('data-problems')[1] ?? '').matchAll(/<li><a href="#field-([^"]*)/g)].map(([, id]) => id)
 
 const SITE = { name: 'Oak hill', latitudeDeg: '48.2', longitudeDeg: '11.6', heightM: '520', skyMag: '20' }
 const FORMS = { '/sites': SITE, '/telescopes': TELESCOPE_FIELDS, '/nights': NIGHT_FIELDS } as const
@@ -64,6 +67,14 @@ describe('nonsense in a form', () => {
     }
   })
 
+  it('asks for the rest of a class or a tube of which one thing was typed, and keeps that', async () => {
+    const visit = await post('/nights', { ...NIGHT_FIELDS, 'settings.schoolClass.endsAt': '12:60' })
+    expect(toldOf(visit.body)).toEqual(['settings-schoolClass-startsAt', 'settings-schoolClass-endsAt'])
+    const tube = await post('/telescopes', { ...TELESCOPE_FIELDS, 'tubes.1.obstruction': '0.3' })
+    expect(toldOf(tube.body)).toEqual(['tubes-1-apertureMm', 'tubes-1-focalLengthMm'])
+    expect(filledIn(tube.body)['tubes.1.obstruction']).toBe('0.3')
+  })
+
   it('leads to the first field of a telescope without tube and eyepiece', async () => {
     const { body } = await post('/telescopes', {
       name: 'Bare',
@@ -98,5 +109,103 @@ describe('nonsense in a form', () => {
     const { statusCode } = await post('/nights', { ...NIGHT_FIELDS, opens: '6:30 pm', closes: '20.00' })
     expect(statusCode).toBe(303)
     expect(service.kept.nights.at(-1)).toMatchObject({ opens: '18:30', closes: '20:00' })
+  })
+})
+
+const RULES = ['/sites/site-1/date-rules', '/sites/site-1/date-rules'] as const
+const LIMITS = ['/nights/night-1/go/limits', '/nights/night-1/go/limits'] as const
+const PLAN = ['/nights/night-1/go', '/nights/night-1/go/plan'] as const
+const VALUES = ['/nights/night-1/go', '/nights/night-1/go/values'] as const
+const LISTS = ['/nights/night-1/checklists/edit', '/nights/night-1/checklists'] as const
+const REPORT = ['/nights/night-1/report', '/nights/night-1/report'] as const
+const VISIT = ['/nights/night-1/class', '/nights/night-1/class'] as const
+const NOTES = ['/sites/site-1/notes', '/sites/site-1/notes'] as const
+const OWN = ['/extras/new', '/extras'] as const
+const CARRY = ['/nights/import', '/nights/import'] as const
+const GROUP = ['/nights/night-1/papers', '/nights/night-1/papers/group'] as const
+const DECIDE = ['/nights/night-1/go', '/nights/night-1/go/decide'] as const
+const RULE_FIELDS = {
+  afterSunsetMin: '30',
+  opensFrom: '18:00',
+  bedtime: '21:30',
+  darkHours: '1',
+  moonDays: '2',
+  fullDays: '2',
+  weeksApart: '2',
+  backUpDays: '14',
+}
+const CLOCK = 'Write a time of the clock such as 17:30.'
+const FIRST_LINE = 'Mount, weights, leg screws, diagonal and finder of each telescope in one place'
+const DAMAGED = 'The file is damaged: it breaks off or was changed.'
+const ROW = 'Sustained wind (km/h), Doubtful from'
+
+const EVERYWHERE: readonly (readonly [
+  ...form: Nasty['form'],
+  field: string,
+  typed: string,
+  label: string,
+  sentence: string,
+])[] = [
+  [...RULES, 'opensFrom', '12:60', 'But not before', CLOCK],
+  [...RULES, 'bedtime', '', 'Bedtime', CLOCK],
+  [...RULES, 'holiday', '2027-02-29', 'Holidays', 'Line 1 names a day that no calendar has: 2027-02-29.'],
+  [...LIMITS, 'wind.doubtful', '', ROW, 'Write a number here.'],
+  [...LIMITS, 'wind.doubtful', '40', ROW, 'A value gets doubtful before it is off'],
+  [...LIMITS, 'temperature.off', 'NaN', 'Lowest temperature (°C), Off at this or colder', 'Write a number here.'],
+  [...PLAN, 'nextWordAt', '25:00', 'Next word at', CLOCK],
+  [...DECIDE, 'why', 'Rain later', 'Why', 'Press the button that says how the night stands.'],
+  [...VALUES, 'cloud', '-3', 'Cloud (% of the sky)', 'It must be from 0 to 100.'],
+  [...LISTS, 'items.0.offsetMin', '-30', `${FIRST_LINE}, Minutes`, 'It must be from 0 to 2880.'],
+  [...REPORT, 'ranFrom', '47° 7′', 'It began at', CLOCK],
+  [...REPORT, 'adults', '=1+1', 'Adults who came', 'Write a whole number here.'],
+  [...VISIT, 'adultsPerGroup', '99999999999999999999', 'Adults with each group', 'It must be from 1 to 10.'],
+  [...NOTES, 'parking', 'x'.repeat(5_000), 'Parking', 'It is too long: 200 letters at most.'],
+  [...OWN, 'magnitude', '<script>', 'Magnitude V', 'Write a number here.'],
+  [...OWN, 'name', '🔭', 'Name', 'A name needs at least one letter or digit.'],
+  [...CARRY, 'file', '{', 'What stands in the file', DAMAGED],
+  [...GROUP, 'group', 'x'.repeat(5_000), 'Printed on the handout', 'It is too long: 140 letters at most.'],
+]
+
+describe('nonsense in any other form', () => {
+  it.each(EVERYWHERE)('%s, %s: %s', async (page, action, field, typed, label, sentence) => {
+    await refusedTyping(service, { form: [page, action], field, typed, label, sentence })
+  })
+
+  it('is told in the order of the fields, and in the reader’s language', async () => {
+    const { body } = await post('/sites?lang=de', { ...SITE, latitudeDeg: 'x', name: '', skyMag: '99' })
+    expect(body).toMatch(/<title>Fehler: Standort hinzufügen</)
+    expect(toldOf(body)).toEqual(['name', 'latitudeDeg', 'skyMag'])
+  })
+
+  it('of several lines is told line by line at the field, too', async () => {
+    const holiday = '2027-12-24 open\nsoon\nlater'
+    const { body } = await post(RULES[0], { ...RULE_FIELDS, holiday })
+    expect(body).toMatch(/id="field-holiday-problem">Line 2 \(“soon”\)[^<]* Line 3 \(“later”\)/)
+  })
+
+  it.each(['/sites/new', '/nights/night-1/wishes', '/nights/night-1/objects', '/objects'])(
+    'too long for the search of %s finds nothing, and the page stays',
+    async (page) => {
+      const { statusCode, body } = await service.app.inject(asHost({ url: `${page}?q=${'x'.repeat(500)}` }))
+      expect([statusCode, body.includes(`value="${'x'.repeat(80)}"`)]).toEqual([200, true])
+    },
+  )
+
+  it('leaves fields empty that were emptied, though something else is kept of them', async () => {
+    const limits = await refusedTyping(
+      service,
+      {
+        form: LIMITS,
+        field: 'gust.off',
+        typed: 'x',
+        label: 'Gusts (km/h), Off from',
+        sentence: 'Write a number here.',
+      },
+      { 'air.off': '' },
+    )
+    expect(limits).toContain('id="field-air-off-problem"')
+    const plan = { form: PLAN, field: 'decidesAt', typed: 'soon', label: 'Decide by', sentence: CLOCK }
+    service.desk.go.plan('night-1', { ...FIRST_PLAN, nextWordAt: '17:30' })
+    await refusedTyping(service, plan, { nextWordAt: '' })
   })
 })

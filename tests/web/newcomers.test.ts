@@ -61,13 +61,12 @@ describe('the page of a site’s newcomers', () => {
 describe('the form of a night', () => {
   const factorField = (factors: Parameters<typeof nightFormPage>[1]['factors']) =>
     nightFormPage(HOST, {
-      id: null,
+      night: null,
       state: { values: {}, problems: [] },
       halfHours: [],
       stationRows: 1,
       sites: [A_SITE],
       telescopes: [],
-      nights: [],
       factors,
     }).settings.find(({ name }) => name === 'settings.noviceFactor')
 

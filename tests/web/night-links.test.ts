@@ -1,10 +1,15 @@
 import Fastify from 'fastify'
 import { describe, expect, it } from 'vitest'
+import { SHIPPED_LIMITS } from '../../server/tours/go-limits.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
+import { checklistsForm } from '../../server/web/pages/checklists-form.ts'
+import { goLimitsPage } from '../../server/web/pages/go-limits.ts'
+import { nightFormPage } from '../../server/web/pages/night-form.ts'
 import { nightNav, nightSheet } from '../../server/web/pages/night-links.ts'
+import { startMadePage } from '../../server/web/pages/start-made.ts'
 import { pageWriter, readViews } from '../../server/web/views.ts'
 import { A_NIGHT } from '../support/field-data.ts'
-import { A_CHECK, HOST, NAMES, VISITOR } from '../support/page-data.ts'
+import { A_CHECK, HOST, NAMES, TOUR, VISITOR } from '../support/page-data.ts'
 
 const PAGE = { night: A_NIGHT, hasTour: true, here: 'programme' } as const
 const textsOf = (viewer = HOST, page: Parameters<typeof nightNav>[1] = PAGE) =>
@@ -45,6 +50,26 @@ describe('the pages of a night', () => {
     const marked = [board, ...groups.flatMap(({ links }) => links)].filter(({ isHere }) => isHere)
     expect(marked.map(({ text }) => text)).toEqual(['Programme'])
     expect(nightNav(HOST, { ...PAGE, here: 'board' }).board.isHere).toBe(true)
+  })
+
+  it('stand on the forms of a night too, but not on that of a new one', () => {
+    const blank = { values: {}, problems: [] }
+    const form = { state: blank, halfHours: [], stationRows: 1, sites: [], telescopes: [], factors: [] }
+    const of = { night: A_NIGHT, hasTour: true }
+    const sheets = [
+      nightFormPage(HOST, { ...form, night: of }).sheet,
+      checklistsForm(HOST, {
+        ...of,
+        checklist: { items: [], isOwn: false, done: new Set<string>(), earlier: null },
+        rowCount: 1,
+        state: blank,
+      }).sheet,
+      goLimitsPage(HOST, { ...of, limits: SHIPPED_LIMITS, state: blank }).sheet,
+      startMadePage(HOST, { night: A_NIGHT, tour: TOUR, isStale: false, isTown: true }).sheet,
+    ]
+    const marked = sheets.map(({ night }) => night?.groups.flatMap(({ links }) => links.filter(({ isHere }) => isHere)))
+    expect(marked.map((links) => links?.map(({ text }) => text))).toEqual([['Change the night'], [], [], []])
+    expect(nightFormPage(HOST, { ...form, night: null }).sheet.night).toBeNull()
   })
 
   it('stand above the content, folded on a phone; on the board open below it', () => {

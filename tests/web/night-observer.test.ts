@@ -1,16 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../server/tours/night.ts'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_NIGHT, NIGHT_DRAFT } from '../support/field-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

@@ -84,7 +84,7 @@ describe('the form of a list', () => {
   const rowsOf = (items: readonly ChecklistItem[], problems: readonly Problem[] = []) => {
     const checklist = { items, isOwn: true, done: new Set<string>(), earlier: null }
     const state = { values: checklistValues(items), problems }
-    return checklistsForm(HOST, { night: A_NIGHT, checklist, rowCount: items.length + 1, state }).rows
+    return checklistsForm(HOST, { night: A_NIGHT, hasTour: true, checklist, rowCount: items.length + 1, state }).rows
   }
 
   it('folds each line behind what, who and when, under the part that it belongs to', () => {
@@ -96,6 +96,7 @@ describe('the form of a list', () => {
       'After the night',
     ])
     expect(rows[0]).toMatchObject({ heading: 'Equipment', says: 'Operator, 24 h before opening', isOpen: false })
+    expect(rows.map(({ says }) => says)).toEqual(expect.arrayContaining(['Host, on arriving', 'Operator, at sunset']))
     expect(rows.at(-2)).toMatchObject({ heading: null, title: AN_OWN_ITEM.text, says: 'Jo, 40 min after closing' })
     expect(rows.at(-1)).toMatchObject({ heading: null, title: 'A line of your own', says: '' })
   })

@@ -5,7 +5,7 @@ import { monthsText, seasonText, seenText } from '../../server/web/pages/season-
 import { pageWriter, readViews } from '../../server/web/views.ts'
 import { A_LIST, A_SEASONAL, ONE_LISTED } from '../support/fake-things.ts'
 import { A_SITE, AN_OBJECT } from '../support/field-data.ts'
-import { ENGLISH, VISITOR } from '../support/page-data.ts'
+import { ENGLISH, HOST, VISITOR } from '../support/page-data.ts'
 import { showObject } from '../support/show-objects.ts'
 import { ANY_THING, THE_LIST } from '../support/thing-pages.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
@@ -89,8 +89,7 @@ const ONE_TO_TWELVE = Array.from({ length: 12 }, (_, i) => i + 1)
 
 describe('what is seen, in words', () => {
   const { clear } = A_SEASONAL
-  const seen = (given: Partial<typeof A_SEASONAL>) =>
-    seenText(ENGLISH, ONE_LISTED, AN_OBJECT, { ...A_SEASONAL, ...given })
+  const seen = (given: Partial<typeof A_SEASONAL>) => seenText(HOST, ONE_LISTED, AN_OBJECT, { ...A_SEASONAL, ...given })
 
   it('names the chance, the telescope and what ends it, to ten minutes', () => {
     expect(seen({})).toBe('Most people see it (Old eight inch). Until about 19:40: oak.')
@@ -103,10 +102,8 @@ describe('what is seen, in words', () => {
   it('says when nothing can be seen, and nothing of what is no thing for telescopes', () => {
     expect(seen({ clear: null })).toBe('Not clear for an hour in these evenings.')
     expect(seen({ chance: 0.01 })).toContain('Too faint from here')
-    expect(seenText(ENGLISH, ONE_LISTED, showObject({ kind: 'bare-eye' }), A_SEASONAL)).toBeNull()
-    expect(seenText(ENGLISH, { ...ONE_LISTED, telescopes: [] }, AN_OBJECT, A_SEASONAL)).toContain(
-      'a telescope of 150 mm',
-    )
+    expect(seenText(HOST, ONE_LISTED, showObject({ kind: 'bare-eye' }), A_SEASONAL)).toBeNull()
+    expect(seenText(HOST, { ...ONE_LISTED, telescopes: [] }, AN_OBJECT, A_SEASONAL)).toContain('a telescope of 150 mm')
   })
 })
 

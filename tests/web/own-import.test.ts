@@ -1,17 +1,16 @@
 import fc from 'fast-check'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
 import { OWN_COLUMNS } from '../../server/web/pages/own-columns.ts'
 import { ownExample } from '../../server/web/pages/own-example.ts'
 import { MOST_LETTERS, readOwnCsv } from '../../server/web/routes/own-csv.ts'
 import { importOwn } from '../../server/web/routes/own-import.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { ENGLISH, GERMAN } from '../support/page-data.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  service = await testApp({ words: readWordTables(), writePage: pageWriter({ path: (name) => `/assets/${name}` }) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 afterEach(() => {
@@ -59,9 +58,25 @@ describe('a list of things', () => {
       decDeg: -12.25,
       magnitude: 7.5,
       appeal: 0.5,
-      appealReason: 'The host chose it.',
+      appealReason: 'own.why-blank',
     })
     expect(wrong('name\tkind\tmagnitude\tra\tdec\nOur Ember\tstar\t5\t10\t20\n')).toEqual([])
+  })
+
+  it('gives a thing that came without a reason one that each reader has in their own language', async () => {
+    expect(wrong('name,kind,magnitude,ra,dec\nOur Ember,star,5,10,20\n', GERMAN)).toEqual([])
+    const [{ key = '' } = {}] = listed()
+    for (const [lang, said] of [
+      ['en', 'The host chose it.'],
+      ['de', 'Die Leitung hat es gewählt.'],
+    ]) {
+      for (const page of ['/extras', `/objects/${key}`, `/extras/${key}/edit`])
+        expect((await service.app.inject(asHost({ url: `${page}?lang=${lang}` }))).body, page).toContain(said)
+    }
+    const typed = { name: 'Our Ember', kind: 'star', magnitude: '5', raDeg: '10', decDeg: '20', appeal: '0.5' }
+    const again = { ...typed, appealReason: 'Die Leitung hat es gewählt.' }
+    const sent = await service.app.inject(asHost(formPost(`/extras/${key}?lang=de`, again)))
+    expect([sent.statusCode, listed()[0]?.draft.appealReason]).toEqual([303, 'own.why-blank'])
   })
 
   it('is taken in by the clocks of the night on which a pass falls', () => {

@@ -1,7 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
 import { angleOf, ownObjectDraftOf, ownObjectValues } from '../../server/web/routes/own-object-draft.ts'
-import { pageWriter } from '../../server/web/views.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import {
   A_CLUSTER_DRAFT,
@@ -13,13 +11,13 @@ import {
   A_PATTERN_DRAFT,
 } from '../support/own-object-data.ts'
 import { ENGLISH } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const writePage = pageWriter({ path: (name) => `/assets/${name}` })
-  service = await testApp({ words: readWordTables(), writePage })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 afterEach(() => {
@@ -152,6 +150,19 @@ describe('a thing through its form', () => {
     )
     expect(answer.body).toContain('&lt;b&gt;ours')
     expect(listed()).toEqual([])
+  })
+
+  it('is judged by the fields of its kind alone where a script shows no others, and all of them come back', async () => {
+    const star = { name: 'Our Ember', kind: 'star', magnitude: '5', raDeg: '10', decDeg: '20', appeal: '0.5' }
+    const typed = { ...star, appealReason: 'Red', majorArcmin: 'wide', condensation: '4', ofKind: 'true' }
+    const wrong = await post('/extras', { ...typed, raDeg: '' })
+    expect(wrong.statusCode).toBe(422)
+    expect(wrong.body.match(/id="field-[a-zA-Z]*-problem"/g)).toEqual(['id="field-raDeg-problem"'])
+    expect(filledIn(wrong.body)).toMatchObject({ majorArcmin: 'wide', condensation: '4' })
+    expect((await post('/extras', typed)).statusCode).toBe(303)
+    expect(Object.keys(listed()[0]?.draft ?? {})).not.toContain('majorArcmin')
+    const without = await post('/extras', { ...typed, name: 'Our Coal', ofKind: '' })
+    expect(without.body).toMatch(/id="field-majorArcmin-problem">This kind has none/)
   })
 
   it('says how the time of a pass is written, and that no night has it', async () => {

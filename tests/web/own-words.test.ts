@@ -1,11 +1,10 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  service = await testApp({ words: readWordTables(), writePage: pageWriter({ path: (name) => `/assets/${name}` }) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 afterEach(() => {
@@ -48,7 +47,8 @@ describe('the page of words', () => {
     expect((await get(PAGE)).body).toContain('Your words in English')
     expect((await get(`${PAGE}?language=cy`)).body).toContain('Your words in Welsh')
     const strange = await get(`${PAGE}?language=klingon`)
-    expect(strange.statusCode).toBe(200)
+    expect(strange.statusCode).toBe(422)
+    expect((await get(`${PAGE}?language=${'x'.repeat(500)}`)).body).toContain('Write the code of a language')
     expect(strange.body).toMatch(/value="klingon"[^>]*aria-invalid="true"/)
     expect((await post(`${PAGE}?language=klingon`, { see: 'x' })).statusCode).toBe(422)
     const alias = await get('/objects/ngc6205/words?language=de')

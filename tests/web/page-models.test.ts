@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { boardPage } from '../../server/web/pages/board.ts'
+import { type BoardPage, boardPage } from '../../server/web/pages/board.ts'
 import { cards } from '../../server/web/pages/cards.ts'
 import { checkPage } from '../../server/web/pages/check.ts'
+import { ASSUMED_NOTE } from '../../server/web/pages/kit-note.ts'
 import { programmePage } from '../../server/web/pages/programme.ts'
 import { runSheet } from '../../server/web/pages/run-sheet.ts'
 import { telescopesPage } from '../../server/web/pages/telescopes.ts'
@@ -34,6 +35,7 @@ const none = {
   state: undefined,
   field: undefined,
 }
+const said = ({ attention }: Pick<BoardPage, 'attention'>) => attention.map(({ text }) => text)
 const by = (time: string) => ({ ...HOST, now: new Date(`2026-11-20T${time}:00Z`) })
 
 describe('the board', () => {
@@ -53,7 +55,9 @@ describe('the board', () => {
 
   it('leads a visitor to nothing that is done on the field', () => {
     const step = (time: string) => boardPage({ ...VISITOR, now: by(time).now }, subject).next.code
-    expect(['14:30', '20:15', '20:30'].map(step)).toEqual(['print', 'check', 'over'])
+    expect(['14:30', '20:15', '20:30'].map(step)).toEqual(['read', 'visit', 'over'])
+    const visitor = boardPage({ ...VISITOR, now: by('20:15').now }, subject)
+    expect(visitor.next.href).toBe(`/tonight/${A_NIGHT.id}`)
   })
 
   it('shows no act of the host to a visitor', () => {
@@ -65,20 +69,40 @@ describe('the board', () => {
   })
 
   it('names trouble in the field before rules that gave way', () => {
-    const [first, second] = boardPage(HOST, subject).attention
+    const [first, second] = said(boardPage(HOST, subject))
     expect(first).toBe('By the oak: cloud in the way.')
     expect(second).toBe('From 20:00 to 20:30 the Moon is up and nobody shows it.')
   })
 
+  it('leads from each thing to where it is seen to', () => {
+    const lacks = { ...TOUR, notices: [{ code: 'tour.no-chair-station' }] }
+    const night = { ...A_NIGHT, stations: A_NIGHT.stations.map((station) => ({ ...station, operator: '' })) }
+    const hrefs = (viewer: typeof HOST, more: object) =>
+      boardPage(viewer, { ...subject, ...more }).attention.map(({ act }) => act?.href ?? null)
+    expect(hrefs(HOST, {})).toEqual([`/field/${A_NIGHT.id}/station-1`, `/nights/${A_NIGHT.id}/programme`])
+    const edit = `/nights/${A_NIGHT.id}/edit`
+    expect(hrefs(HOST, { night, tour: lacks, field: undefined })).toEqual(['/telescopes', edit])
+    expect(hrefs(VISITOR, { night, tour: lacks, field: undefined })).toEqual([null])
+  })
+
+  it('leads back to what was assumed until its telescopes are known', () => {
+    const [station] = A_NIGHT.stations
+    const telescope = { ...A_TELESCOPE, note: ASSUMED_NOTE }
+    const night = { ...A_NIGHT, stations: [{ ...station, telescope }] } as typeof A_NIGHT
+    const assumed = { href: `/nights/${night.id}/start`, text: 'Check first what was assumed' }
+    expect(boardPage(by('12:00'), { ...subject, night }).next).toMatchObject({ code: 'print', also: assumed })
+    expect(boardPage(by('12:00'), subject).next).toMatchObject({ code: 'print', also: null })
+  })
+
   it('warns a quarter of an hour before something must be left', () => {
-    const texts = boardPage(by('18:20'), subject).attention.join(' ')
+    const texts = said(boardPage(by('18:20'), subject)).join(' ')
     expect(texts).toContain('can be shown until 19:30')
-    expect(boardPage(by('18:00'), subject).attention.join(' ')).not.toContain('can be shown until')
+    expect(said(boardPage(by('18:00'), subject)).join(' ')).not.toContain('can be shown until')
   })
 
   it('says nothing more of a station that has left the row', () => {
-    const texts = boardPage(by('18:20'), { ...subject, out: ['station-1'] }).attention.join(' ')
-    expect(boardPage(by('18:20'), subject).attention.join(' ')).toMatch(/cloud in the way.*can be shown until/)
+    const texts = said(boardPage(by('18:20'), { ...subject, out: ['station-1'] })).join(' ')
+    expect(said(boardPage(by('18:20'), subject)).join(' ')).toMatch(/cloud in the way.*can be shown until/)
     expect(texts).not.toMatch(/cloud in the way|can be shown until/)
     expect(texts).toContain('nobody shows it')
   })
@@ -88,7 +112,7 @@ describe('the board', () => {
     const field = { ...A_FIELD, stations: [{ ...station, trouble: null, untilAt: new Date('2026-11-20T20:30:00Z') }] }
     const late = boardPage(by('20:20'), { ...subject, field } as typeof subject)
     expect(late.next.code).toBe('close')
-    expect(late.attention.join(' ')).not.toContain('can be shown until')
+    expect(said(late).join(' ')).not.toContain('can be shown until')
     expect(boardPage(by('20:30'), subject)).toMatchObject({ attention: [], calm: null, hasAttention: false })
   })
 })
@@ -159,7 +183,7 @@ describe('the half-hour check', () => {
 
 describe('paper', () => {
   it('keeps the four calls and an emergency card on the run sheet', () => {
-    const sheet = runSheet(HOST, { ...subject, isStale: false })
+    const sheet = runSheet(HOST, { ...subject, isStale: false, look: { paper: 'a4' } })
     expect(sheet.calls).toHaveLength(4)
     expect(sheet.emergency.map(({ label }) => label)).toContain('First aid')
     expect(sheet.dusks.map(({ time }) => time)).toEqual(['16:32', '17:05', '17:42', 'not tonight'])

@@ -1,17 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
 import type { Paper } from '../../server/web/pages/paper.ts'
 import { type OfferedPiece, offeredPieces, printPlan } from '../../server/web/pages/paper-choice.ts'
 import { papersForm } from '../../server/web/pages/papers-form.ts'
 import { printTonightPage } from '../../server/web/pages/print-tonight.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { fakeDesk } from '../support/fake-desk.ts'
 import { A_NIGHT } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { A_FULL_PRINT } from '../support/paper-pages.ts'
 import { A_JOIN_CARD } from '../support/phone-pages.ts'
-import { askedBy } from '../support/typed-form.ts'
+import { askedBy, filledIn } from '../support/typed-form.ts'
 import { asHost, asVisitor, type TestApp, testApp } from '../support/web.ts'
 
 const look = { paper: 'a4', letters: 'normal' } as const
@@ -41,26 +39,29 @@ describe('the papers of tonight', () => {
   })
 
   it('name above them what was left out', () => {
-    const { notes } = printTonightPage(HOST, A_FULL_PRINT, sized(8, 4), null)
-    expect(notes.at(-1)).toMatch(/^To stay within 8 sheets, these were left out: [\w ]+ \(4\)\. .*“Choose papers”/)
+    const { leftOut } = printTonightPage(HOST, A_FULL_PRINT, sized(8, 4), null)
+    expect(leftOut?.label).toBe('1 paper was left out to stay within 8 sheets')
+    expect(leftOut?.text).toMatch(/^[\w ]+ \(4\)\. .*“Choose papers”/)
+    expect(printTonightPage(HOST, A_FULL_PRINT, sized(4, 4), null).leftOut).toBeNull()
   })
 })
 
 describe('the choice of papers', () => {
   it('says of each piece what it is for and how many pages it takes, and offers the usual ones first', () => {
     const { pieces } = papersForm(HOST, A_FULL_PRINT, all, null)
-    expect(pieces.map(({ field }) => field)).toEqual(all.map(({ name }) => `copies-${name}`))
+    expect(pieces.map(({ field }) => field.name)).toEqual(all.map(({ name }) => `copies-${name}`))
     for (const { purpose, pages } of pieces) {
       expect(purpose).toMatch(/^For|^One|^At/)
       expect(pages).toMatch(/^\d+ pages?\.$/)
     }
     const usual = printPlan(all, null, look).pieces.map(({ name }) => `copies-${name}`)
-    expect(pieces.filter(({ copies }) => copies === 1).map(({ field }) => field)).toEqual(usual)
+    expect(pieces.filter(({ field }) => field.value === '1').map(({ field }) => field.name)).toEqual(usual)
   })
 
   it('keeps what an address asks', () => {
     const form = papersForm(HOST, { ...A_FULL_PRINT, look: { paper: 'letter', letters: 'large' } }, all, { cards: 3 })
-    expect(form.pieces.filter(({ copies }) => copies > 0)).toMatchObject([{ field: 'copies-cards', copies: 3 }])
+    const asked = form.pieces.map(({ field }) => field).filter(({ value }) => value !== '0')
+    expect(asked).toMatchObject([{ name: 'copies-cards', value: '3', label: 'Copies: Object cards' }])
     expect(form.lookFields.map(({ value }) => value)).toEqual(['letter', 'metric', 'large', 'de'])
     expect(form.pieces[0]?.alone.href).toMatch(/run-sheet\?paper=letter&letters=large/)
   })
@@ -72,8 +73,7 @@ describe('the service', () => {
   const get = (url: string, who = asHost) => service.app.inject(who({ url }))
 
   beforeAll(async () => {
-    const assets = await ASSETS
-    service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+    service = await pagedApp()
   })
   afterAll(async () => {
     await service?.app.close()
@@ -84,16 +84,24 @@ describe('the service', () => {
     expect((await get(`${own}/print/tonight?paper=${paper}`)).body).toContain(`page-${paper} run-sheet`)
   })
 
-  it('refuses what cannot be printed, in a clear sentence', async () => {
+  it('refuses what cannot be printed in a clear sentence above the form, which keeps the choice', async () => {
     const refused = async (query: string) => {
-      const { statusCode, body } = await get(`${own}/print/tonight?${query}`)
-      return [statusCode, /<li>([^<]*)<\/li>/.exec(body.slice(body.indexOf('<main')))?.[1]]
+      const { statusCode, body } = await get(`${own}/print/tonight?${query}&copies-run-sheet=0&paper=letter`)
+      expect([statusCode, filledIn(body)['copies-run-sheet'], filledIn(body).paper]).toEqual([422, '0', 'letter'])
+      const [, href = '', said = ''] = /data-problems.*?<a href="#([^"]*)">([^<]*)</s.exec(body) ?? []
+      return { said, isHere: body.includes(`id="${href}"`), form: filledIn(body) }
     }
-    expect(await refused('copies-cards=many')).toEqual([422, 'copies-cards: Write a whole number here.'])
-    expect(await refused('letters=huge')).toEqual([422, 'letters: Choose one of the list.'])
-    expect(await refused('units=leagues')).toEqual([422, 'units: Choose one of the list.'])
-    expect((await refused('copies-cards=0'))[1]).toMatch(/^Choose at least one piece/)
-    expect((await refused('copies-cards=')).at(0)).toBe(422)
+    const many = await refused('copies-cards=many')
+    expect(many).toMatchObject({ said: 'Copies: Object cards: Write a whole number here.', isHere: true })
+    expect(many.form['copies-cards']).toBe('many')
+    expect((await refused('copies-cards=61')).said).toBe('Copies: Object cards: It must be from 0 to 60.')
+    expect((await refused('copies-cards=')).said).toMatch(/^Choose at least one piece/)
+    expect((await refused('letters=huge')).said).toBe('Letters: Choose one of the list.')
+    expect((await refused('units=leagues')).said).toBe('Lengths: Choose one of the list.')
+    expect(await refused('copies-cards=0')).toMatchObject({
+      said: expect.stringMatching(/^Choose at least one piece/),
+      isHere: true,
+    })
   })
 
   it('answers the form above the cards with the cards, in the letters that were chosen', async () => {

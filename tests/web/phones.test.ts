@@ -148,12 +148,13 @@ describe('how things stand', () => {
 
   it('counts phones, taps and room on the disk', () => {
     expect(lines({}).slice(0, 3)).toEqual([
-      '3 are in, 1 heard in the last 2 minutes.',
+      '3 phones have joined, 1 heard from in the last 2 minutes.',
       '4.2 a minute over the last ten minutes.',
       '120 GB free.',
     ])
-    expect(lines({ phones: [A_PHONE_NOW] })[0]).toBe('1 is in, 1 heard in the last 2 minutes.')
-    expect(lines({ phones: [A_WAITING_PHONE] })[0]).toBe('No phone is in yet.')
+    expect(lines({ phones: [A_PHONE_NOW] })[0]).toBe('1 phone has joined, 1 heard from in the last 2 minutes.')
+    expect(lines({ phones: [A_WAITING_PHONE] })[0]).toBe('No phone has joined yet.')
+    expect(lines({ marksInTenMin: 0 })[1]).toBe('None in the last ten minutes.')
     expect(lines({ freeBytes: 4.25e9 })[2]).toBe('4.3 GB free.')
     expect(lines({ freeBytes: null })[2]).toBe('Not known.')
   })
@@ -174,7 +175,7 @@ describe('how things stand', () => {
     service.desk.marks.record(OWN.id, marks, 'Ada', 'operator')
     expect(textOf(await page())).toContain('0.8 a minute')
     service.clock.moveTo('2026-11-20T18:10:00Z')
-    expect(textOf(await page())).toContain('0.0 a minute')
+    expect(textOf(await page())).toContain('None in the last ten minutes.')
   })
 
   it('says of each phone what it does, when it was heard, and when its clock is wrong', () => {
@@ -184,7 +185,7 @@ describe('how things stand', () => {
       ['Cem', 'helps with the line, last heard 7 minutes ago', 'Look at it: clock 12 minutes behind'],
       [
         'Host',
-        "the host's phone, has no station of its own, not heard since the laptop was started, clock not told",
+        'the host’s phone, has no station of its own, not heard since the laptop was started, clock not told',
         null,
       ],
     ])
@@ -195,7 +196,7 @@ describe('how things stand', () => {
 describe('a laptop that no phone can reach', () => {
   it('says how to start it, and shows no picture', () => {
     const shut = phonesPage(HOST, SHUT)
-    expect(shut.obstacles.join(' ')).toMatch(/answers itself alone now.*let nobody in/s)
+    expect(shut.obstacles.join(' ')).toMatch(/let nobody in\..*start it again so:$/s)
     expect([shut.command, shut.ways, shut.visitors]).toEqual(['npm start -- --lan', [], null])
     expect(phonesPage(HOST, { ...SHUT, isOpen: true, isJoinable: true }).obstacles.join()).toMatch(
       /^The laptop is on no network/,
@@ -224,9 +225,9 @@ describe('the board', () => {
     expect(line(HOST, BUSY.phones)).toEqual({
       label: 'Phones',
       href: `/nights/${A_NIGHT.id}/phones`,
-      text: '3 are in, 1 heard in the last 2 minutes. Ben waits to be let in.',
+      text: '3 phones have joined, 1 heard from in the last 2 minutes. Ben waits to be let in.',
     })
-    expect(line(HOST, [])?.text).toBe('No phone is in yet.')
+    expect(line(HOST, [])?.text).toBe('No phone has joined yet.')
     expect(line(VISITOR, BUSY.phones)).toBeNull()
   })
 })
@@ -235,7 +236,7 @@ describe('the join card', () => {
   it('lets helpers in on its first page and nobody on its second', async () => {
     const html = await page(`/nights/${OWN.id}/print/join-card?paper=letter`)
     const { token, code } = service.desk.joins.codes(OWN.id)
-    const [, helpers = '', visitors = ''] = html.split('<section class="page page-letter join-card">')
+    const [, helpers = '', visitors = ''] = html.split(/<section class="page page-letter join-card[ a-z-]*">/)
     expect([drawings(helpers), drawings(visitors)]).toEqual([1, 1])
     expect(textOf(helpers)).toContain(`Code: ${code.slice(0, 4)} ${code.slice(4)}`)
     for (const word of ['auto-lock', 'brightness', 'red filter', 'notifications', 'Stay connected without internet']) {

@@ -1,13 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { pagedApp } from '../support/paged-app.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
-const assets = await ASSETS
 let service: TestApp
 beforeEach(async () => {
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 
 const get = (url: string, cookie = '') => service.app.inject(asVisitor({ url, headers: { cookie } }))

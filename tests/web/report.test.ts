@@ -41,6 +41,8 @@ describe('the page of a report', () => {
     expect(early.lead).toContain('goes on by itself until 21:30')
     expect(early.lacks[0]).toBe('The night is not over yet.')
     expect(early.closing).toBeNull()
+    expect(early.write?.href).toBe('#form')
+    expect(page(VISITOR, AN_EARLY_REPORT).write).toBeNull()
     expect(page().lead).toContain('The draft is ready')
     expect(page().closing).not.toBeNull()
   })

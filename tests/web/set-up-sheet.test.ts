@@ -42,6 +42,15 @@ describe('the set-up sheet', () => {
     expect(setUpSheet(HOST, { ...A_FULL_PRINT, night: { ...A_FULL_PRINT.night, stations } }).isGlassApart).toBe(true)
   })
 
+  it('is written smaller where its sentences are too long for a page', () => {
+    expect(setUpSheet(HOST, A_FULL_PRINT).isDense).toBe(false)
+    const [station] = A_FULL_PRINT.night.stations
+    const name = 'The telescope that stands where the oak has room for it and nobody walks. '.repeat(4)
+    const stations = Array.from({ length: 4 }, (_, k) => ({ ...station, id: `s-${k}`, name }))
+    const night = { ...A_FULL_PRINT.night, stations } as typeof A_FULL_PRINT.night
+    expect(setUpSheet(HOST, { ...A_FULL_PRINT, night }).isDense).toBe(true)
+  })
+
   it('says so where nothing is planned or no telescope stands', () => {
     const idle = { ...A_FULL_PRINT, tour: { ...A_FULL_PRINT.tour, stops: [] } }
     expect(setUpSheet(HOST, idle).glass[0]?.text).toBe('nothing planned: a low power first')

@@ -1,18 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Town } from '../../server/tours/site.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { siteFormPage } from '../../server/web/pages/site-form.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_SITE } from '../support/field-data.ts'
 import { HOST } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

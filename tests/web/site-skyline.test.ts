@@ -1,15 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { filledIn } from '../support/typed-form.ts'
 import { beside, type Fields, postSite, refusedSite, told } from '../support/typed-site.ts'
-import { type TestApp, testApp } from '../support/web.ts'
+import type { TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 

@@ -21,7 +21,7 @@ const MADE: Night = {
   stations: [{ ...station, operator: '', telescope: { ...A_TELESCOPE, note: ASSUMED_NOTE } }],
 }
 
-const pageOf = (night: Night, isTown = true) => startMadePage(HOST, { night, tour: TOUR, isTown })
+const pageOf = (night: Night, isTown = true) => startMadePage(HOST, { night, tour: TOUR, isTown, isStale: false })
 /** Every line under its heading, by what it is about. */
 const linesOf = (night: Night, isTown = true) =>
   Object.fromEntries(
@@ -74,9 +74,22 @@ describe('what is said of an evening made of three lines', () => {
   it('leads to the papers, or to the programme where there is nothing to print', () => {
     expect(pageOf(MADE).next.href).toBe('/nights/night-1/print/tonight')
     const none = { ...TOUR, stops: [] }
-    expect(startMadePage(HOST, { night: MADE, tour: none, isTown: true }).next.href).toBe('/nights/night-1/programme')
-    const unbuilt = startMadePage(HOST, { night: MADE, tour: undefined, isTown: true })
+    expect(startMadePage(HOST, { night: MADE, tour: none, isTown: true, isStale: false }).next.href).toBe(
+      '/nights/night-1/programme',
+    )
+    const unbuilt = startMadePage(HOST, { night: MADE, tour: undefined, isTown: true, isStale: false })
     expect(unbuilt.next.href).toBe('/nights/night-1/programme')
     expect(unbuilt.lead).toContain('The programme is not built yet.')
+  })
+
+  it('builds again first what was corrected', () => {
+    const { next } = startMadePage(HOST, { night: MADE, tour: TOUR, isTown: true, isStale: true })
+    expect(next).toMatchObject({ href: '/nights/night-1/programme', button: 'Build it again', isPost: true })
+  })
+
+  it('counts each thing once, however often it is shown', () => {
+    const twice = { ...TOUR, stops: [...TOUR.stops, ...TOUR.stops] }
+    const leadOf = (tour: typeof TOUR) => startMadePage(HOST, { night: MADE, tour, isTown: true, isStale: false }).lead
+    expect(leadOf(twice)).toBe(leadOf(TOUR))
   })
 })

@@ -4,12 +4,10 @@ import { openDatabase } from '../../db/open.ts'
 import type { PlaceStore } from '../../db/places.ts'
 import { type StartAsked, type StartDesk, startDesk } from '../../server/desk/start.ts'
 import { openStores, type Stores } from '../../server/desk/stores.ts'
-import { readWordTables } from '../../server/web/language.ts'
 import { readStart } from '../../server/web/routes/start-draft.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
 import { HOST as HOST_VIEWER } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { TWO_TOWNS } from '../support/start-data.ts'
 import { asHost, formPost, type TestApp, testApp } from '../support/web.ts'
 
@@ -19,7 +17,6 @@ describe('the three lines as a form', () => {
   let service: TestApp
   let made: StartAsked[] = []
   beforeAll(async () => {
-    const assets = await ASSETS
     const { desk } = await testApp()
     const start: StartDesk = {
       ...desk.start,
@@ -28,11 +25,8 @@ describe('the three lines as a form', () => {
         return desk.start.make(asked)
       },
     }
-    service = await testApp({
+    service = await pagedApp({
       desk: { ...desk, start },
-      words: readWordTables(),
-      assets,
-      writePage: pageWriter(assets),
     })
   })
   beforeEach(() => {

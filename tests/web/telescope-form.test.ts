@@ -1,17 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWordTables } from '../../server/web/language.ts'
-import { pageWriter } from '../../server/web/views.ts'
-import { ASSETS } from '../support/assets.ts'
 import { A_SITE, A_TELESCOPE } from '../support/field-data.ts'
 import { ENGLISH, GERMAN } from '../support/page-data.ts'
+import { pagedApp } from '../support/paged-app.ts'
 import { TELESCOPE_FIELDS } from '../support/typed-fields.ts'
 import { filledIn } from '../support/typed-form.ts'
-import { asHost, asVisitor, formPost, type TestApp, testApp } from '../support/web.ts'
+import { asHost, asVisitor, formPost, type TestApp } from '../support/web.ts'
 
 let service: TestApp
 beforeAll(async () => {
-  const assets = await ASSETS
-  service = await testApp({ words: readWordTables(), assets, writePage: pageWriter(assets) })
+  service = await pagedApp()
 })
 afterAll(() => service.app.close())
 
@@ -109,6 +106,16 @@ describe('the finder, the years and what it shows in the form of a telescope', (
     expect(lastTelescope()?.note).toBe('start.kit-note')
     await post(`/telescopes/${id}?lang=de`, { ...form, note: 'Geprüft' })
     expect(lastTelescope()?.note).toBe('Geprüft')
+  })
+
+  it('shows figures with the mark of the reader’s language, and takes them back so', async () => {
+    await post('/telescopes', { ...TELESCOPE_FIELDS, ...KEPT })
+    const { id = '' } = lastTelescope() ?? {}
+    expect(filledIn(await get(`/telescopes/${id}/edit`))['finder.fieldDeg']).toBe('6.5')
+    const form = filledIn(await get(`/telescopes/${id}/edit?lang=de`))
+    expect(form['finder.fieldDeg']).toBe('6,5')
+    await post(`/telescopes/${id}?lang=de`, form)
+    expect(lastTelescope()?.finder?.fieldDeg).toBe(6.5)
   })
 
   it('says beside the field what is wrong', async () => {

@@ -83,16 +83,17 @@ describe('stations that are called by their telescopes', () => {
   it('get a number where a name is taken in the row, and stay within forty letters', () => {
     const row = namedStations([at('1'), at('2'), at('3'), at('3')], kit)
     expect(row.map(({ name }) => name)).toEqual([
-      '102 mm refractor',
+      '102 mm refractor 1',
       '102 mm refractor 2',
-      'x'.repeat(40),
+      `${'x'.repeat(38)} 1`,
       `${'x'.repeat(38)} 2`,
     ])
-    expect(namedStations([at('1'), at('2', '102 mm refractor')], kit)[0]?.name).toBe('102 mm refractor 2')
+    expect(namedStations([at('1'), at('2', 'Gate')], kit).map(({ name }) => name)).toEqual(['102 mm refractor', 'Gate'])
   })
 
   it('do so when the whole kit is put into the row', () => {
     const values = withWholeKit({ 'stations.0.telescopeId': '1', 'stations.0.name': '102 mm refractor' }, kit)
-    expect([values['stations.1.name'], values['stations.2.name']]).toEqual(['102 mm refractor 2', 'x'.repeat(40)])
+    const names = [0, 1, 2].map((i) => values[`stations.${i}.name`])
+    expect(names).toEqual(['102 mm refractor 1', '102 mm refractor 2', 'x'.repeat(40)])
   })
 })

@@ -62,7 +62,7 @@ describe('the visitors’ page', () => {
       {
         targetKey: 'm13',
         href: '#station-station-1',
-        text: 'By the oak: Great cluster in Hercules, only until 19:30. About 10 minutes in line.',
+        text: 'By the oak: Great cluster in Hercules (a ball of many thousand stars), only until 19:30. About 10 minutes in line.',
       },
     ])
     const closed = shown('18:20:00')

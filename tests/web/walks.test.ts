@@ -6,6 +6,7 @@ import { A_FULL_PRINT, AN_EMPTY_PRINT } from '../support/paper-pages.ts'
 describe('the walks over the trees and roofs', () => {
   it('show every target once, with its stations', () => {
     const [page] = walksPiece(HOST, A_FULL_PRINT).pages
+    expect(walksPiece(HOST, A_FULL_PRINT).how).toContain('dashed where something is in the way')
     expect(page?.walks).toMatchObject([{ name: 'Great cluster in Hercules', stations: 'By the oak' }])
   })
 
@@ -13,7 +14,7 @@ describe('the walks over the trees and roofs', () => {
     const pictures = { walk: () => null }
     const bare = walksPiece(HOST, { ...A_FULL_PRINT, pictures })
     expect(bare.pages).toEqual([{ walks: [] }])
-    expect(bare.emptyText).toBe("None of tonight's targets has a walk that can be drawn.")
+    expect(bare.emptyText).toBe('None of tonight’s targets has a walk that can be drawn.')
     expect(walksPiece(HOST, AN_EMPTY_PRINT).emptyText).toBe('Nothing is on the programme.')
   })
 })

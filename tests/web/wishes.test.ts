@@ -85,6 +85,13 @@ describe('the page of wishes', { timeout: SLOW_MS }, () => {
     expect((await post(`${path}/wishes`, { what: 'pin', targetKey: 'm42' })).statusCode).toBe(422)
   })
 
+  it('names the field of what cannot be wished, and leads to it', async () => {
+    const station = await post(`${path}/wishes`, { what: 'purpose', purposeStation: 'nowhere', group: 'stars' })
+    expect(station.body).toContain('<a href="#field-purposeStation">Telescope: This station is not part of the night.')
+    const thing = await post(`${path}/wishes`, { what: 'ask', targetKey: 'nothing', q: 'orion' })
+    expect(thing.body).toContain('<a href="#field-targetKey">Thing: This is not on the list of things to show.')
+  })
+
   it('says what a telescope is for', async () => {
     const purpose = { what: 'purpose', purposeStation: stationOf('Low refractor'), group: 'moon-and-planets' }
     expect((await post(`${path}/wishes`, purpose)).statusCode).toBe(303)

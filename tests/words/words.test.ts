@@ -22,6 +22,13 @@ describe('words', () => {
     expect(english.knows('nothing')).toBe(false)
   })
 
+  it('writes figures with the mark of its language, and leaves other texts alone', () => {
+    const german = createWords(table, { ...english.settings, language: 'de' })
+    const texts = ['0.28', '-5.39', '450', '1.2.3', '48° 7.4′', '']
+    expect(texts.map(german.figures)).toEqual(['0,28', '-5,39', '450', '1.2.3', '48° 7.4′', ''])
+    expect(texts.map(english.figures)).toEqual(texts)
+  })
+
   it('names the months, long and short, and the day of an instant in its zone', () => {
     expect([1, 12].map((month) => english.month(month))).toEqual(['January', 'December'])
     expect(english.month(9, 'short')).toMatch(/^Sept?$/)

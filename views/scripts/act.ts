@@ -6,7 +6,7 @@ const NUMBERS: ReadonlySet<string> = new Set(['adults', 'children', 'people', 's
 /** What they carry as lists. */
 const LISTS: ReadonlySet<string> = new Set(['shut'])
 
-export interface FormAct {
+interface FormAct {
   readonly kind: string
   /** The station that the form names, null where it names none; undefined where it leaves that to the page. */
   readonly stationId: string | null | undefined

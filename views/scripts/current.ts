@@ -6,7 +6,7 @@ import { planBanner } from './plan.ts'
 import { renew } from './renew.ts'
 import { quiet } from './touch.ts'
 
-export interface CurrentNeeds {
+interface CurrentNeeds {
   /** The least time between two fetchings, in milliseconds. */
   readonly paceMs: number
   /** The version from which on the page wants to be told; null for all of the night. */

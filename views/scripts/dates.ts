@@ -1,4 +1,4 @@
-// Fetches a year anew while months of it are still being worked out. Without this script its link does the same.
+// Fetches a year anew while months of it are still being worked out, and unfolds the month that was asked for. Without this script a link and a tap do the same.
 import { renew } from './renew.ts'
 
 const PACE_MS = 700
@@ -19,4 +19,12 @@ function later(): void {
   if (unfinished()) setTimeout(look, PACE_MS)
 }
 
+/** The name of a month in the year leads to its nights, which are folded. */
+function unfold(): void {
+  const month = document.getElementById(location.hash.slice(1))
+  if (month instanceof HTMLDetailsElement) month.open = true
+}
+
 later()
+window.addEventListener('hashchange', unfold)
+unfold()

@@ -1,7 +1,7 @@
 // Brings an outbox to the laptop: one sending at a time, and after a failed one a wait that grows and is never the same for two phones.
 import type { Outbox, Sending } from './outbox.ts'
 
-export interface DeliveryNeeds {
+interface DeliveryNeeds {
   readonly random: () => number
   /** Runs something later; answers how to call that off. */
   readonly later: (ms: number, run: () => Promise<void>) => () => void

@@ -20,7 +20,7 @@ export interface Refused {
   /** Why the laptop will never take it, in its own words. */
   readonly reason: string
 }
-export interface Kept {
+interface Kept {
   readonly is: 'kept'
   /** The laptop's run in which it answered. */
   readonly epoch: string

@@ -32,7 +32,7 @@ export interface Stream {
   close(): void
 }
 
-export interface LineNeeds {
+interface LineNeeds {
   readonly open: (address: string) => Stream
   readonly ask: (address: string) => Promise<Change>
   readonly random: () => number
@@ -51,8 +51,6 @@ const LONGEST_JITTER_MS = 3_000
 const JITTER_ONLINE_MS = 1_000
 /** How long a page that asks leaves the stream alone before it tries it again. */
 const STREAM_AGAIN_MS = 15_000
-
-export type Line = ReturnType<typeof lineTo>
 
 /** The line of one page to the laptop; shut until it is opened. */
 export function lineTo(nightId: string, { open, ask, random, version: first, told }: LineNeeds) {

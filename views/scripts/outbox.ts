@@ -24,7 +24,7 @@ export interface Sending {
   readonly version: string | null
 }
 
-export interface OutboxNeeds {
+interface OutboxNeeds {
   readonly shelf: Shelf
   readonly fetch: (address: string, init: RequestInit) => Promise<Response>
   readonly nowMs: () => number

@@ -24,9 +24,12 @@ export const PlaceFields = {
   heightM: Type.Number({ minimum: -430, maximum: 6000 }),
 }
 
+/** The longest text that is looked up. */
+export const SEARCH_LETTERS = 80
+
 /** What a search takes: the words looked for, and how many answers at most. */
 export const SearchQuery = Type.Object({
-  q: Type.String({ maxLength: 80 }),
+  q: Type.String({ maxLength: SEARCH_LETTERS }),
   limit: Type.Optional(Type.Integer({ minimum: 1, maximum: 50 })),
 })
 export const SEARCH_LIMIT = 20

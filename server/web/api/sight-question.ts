@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { invalid, type Problem } from '../../errors.ts'
+import { type Problem, refuse } from '../../errors.ts'
 import { type Conditions, DEFAULT_CONDITIONS, pupilOfAge } from '../../sight/conditions.ts'
 import { type Ocular, type Optics, withFactor } from '../../sight/optics.ts'
 import { skyMagOfClass } from '../../sight/site-light.ts'
@@ -59,8 +59,7 @@ const YEARS = { minimum: 2000, maximum: 2099 } as const
 export function questionOf(body: SightBody) {
   const { objectKey, at, place, tube, eyepiece, conditions = {} } = body
   const moment = instant('at', at)
-  const problems = [...yearProblems(moment), ...tubeProblems(body), ...twiceProblems(conditions)]
-  if (problems.length > 0) throw invalid(problems)
+  refuse([...yearProblems(moment), ...tubeProblems(body), ...twiceProblems(conditions)])
   const { factor = 1, ...alone } = eyepiece
   return {
     objectKey,

@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox'
 import type { ThingQuery } from '../../desk/thing-kinds.ts'
 import { OBJECT_KINDS } from '../../tours/target.ts'
+import { SEARCH_LETTERS } from './schemas.ts'
 
 /** A filter that may be left out or left empty, as a form without scripts sends it. */
 const filter = (pattern: string) => Type.Optional(Type.String({ pattern: `^(${pattern})?$`, maxLength: 40 }))
@@ -15,7 +16,7 @@ export const WhenceQuery = Type.Object(WhenceFields)
 
 /** What a list of things is asked for; `evening` is a month, 1 to 12, `good` is `true`. */
 export const ThingParams = Type.Object({
-  q: Type.Optional(Type.String({ maxLength: 80 })),
+  q: Type.Optional(Type.String({ maxLength: SEARCH_LETTERS })),
   kind: filter(KINDS),
   constellation: filter('[A-Z][A-Za-z]{2}'),
   evening: filter('[1-9]|1[0-2]'),

@@ -2,7 +2,7 @@ import type { AgainState } from '../../desk/again.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type Option, type ProblemList, problemList } from './form.ts'
-import { partText, SKY_MAP } from './hole.ts'
+import { partLabel, SKY_MAP } from './hole.ts'
 import { againHref } from './night-links.ts'
 import type { Viewer } from './sheet.ts'
 
@@ -28,7 +28,7 @@ export interface AgainForm {
   readonly make: string
 }
 
-export interface AgainFormSubject {
+interface AgainFormSubject {
   readonly night: Night
   readonly state: AgainState
   readonly form: FormState
@@ -39,7 +39,7 @@ export interface AgainFormSubject {
 export function againForm({ words }: Viewer, subject: AgainFormSubject): AgainForm {
   const { night, state, form, newKey } = subject
   const fields = formFields(words, form)
-  const parts = SKY_MAP.map((part) => fields.tick(`shut.${part}`, { label: partText(words, part) }))
+  const parts = SKY_MAP.map((part) => fields.tick(`shut.${part}`, { label: partLabel(words, part) }))
   const minutes = fields.choice('minutes', { label: words.say('again.minutes') }, minuteOptions(words, subject))
   const out = night.stations.map(({ id, name }) => fields.tick(`out.${id}`, { label: name }))
   const more = moreParts(words, subject)

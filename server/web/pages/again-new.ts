@@ -8,7 +8,7 @@ import { mayLead, type Viewer } from './sheet.ts'
 import { stationName, stopLine } from './stop-line.ts'
 
 /** One stop of the old plan or of the new one. */
-export interface AgainLine {
+interface AgainLine {
   readonly when: string
   readonly name: string
   readonly href: string
@@ -19,13 +19,13 @@ export interface AgainLine {
   readonly reasons: readonly string[]
 }
 
-export interface AgainStation {
+interface AgainStation {
   readonly name: string
   readonly before: readonly AgainLine[]
   readonly after: readonly AgainLine[]
 }
 
-export interface AgainAct {
+interface AgainAct {
   readonly action: string
   readonly text: string
   readonly fields: readonly { readonly name: string; readonly value: string }[]
@@ -48,7 +48,7 @@ export interface AgainNew {
   readonly drop: AgainAct | null
 }
 
-export interface AgainNewSubject {
+interface AgainNewSubject {
   readonly night: Night
   readonly state: AgainState
   readonly names: Names

@@ -10,7 +10,7 @@ import { nightSheet } from './night-links.ts'
 import type { Names } from './say.ts'
 import { mayLead, type Sheet, type Viewer } from './sheet.ts'
 
-export interface AgainVersion {
+interface AgainVersion {
   readonly href: string
   readonly text: string
   readonly why: string
@@ -36,7 +36,7 @@ export interface AgainPage {
   readonly versions: readonly AgainVersion[]
 }
 
-export interface AgainSubject {
+interface AgainSubject {
   readonly night: Night
   readonly state: AgainState
   readonly versions: ReturnType<Desk['tours']['versions']>

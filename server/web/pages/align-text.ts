@@ -6,7 +6,7 @@ import type { Words } from '../../words/words.ts'
 import { directionText, remarkText } from './say.ts'
 
 /** A star to centre as an operator needs it. */
-export interface AlignStarText {
+interface AlignStarText {
   readonly name: string
   /** How to say the name; null where nobody wrote it down. */
   readonly said: string | null
@@ -31,7 +31,7 @@ export interface AlignPairText {
  * How far a star is off the middle when an eye has put it there: a twelfth of a degree, as the mean of many. Common
  * practice, no source. Nineteen mounts in twenty miss by less than twice the mean.
  */
-export const CENTRED_DEG = 1 / 12
+const CENTRED_DEG = 1 / 12
 const NINETEEN_IN_TWENTY = 2
 /** Degrees within which the targets are left, by the names of their sentences. */
 const WITHIN = [

@@ -13,7 +13,7 @@ export interface AloudLine {
   readonly notes: readonly string[]
 }
 
-export interface AloudMoment {
+interface AloudMoment {
   readonly night: Night
   /** The instant for which the lines hold. */
   readonly at: Date
@@ -86,7 +86,7 @@ export function timeLine(words: Words, at: Date, zone: string): AloudLine {
 }
 
 /** `plus 5 hours 45 minutes`. */
-export function offsetText(words: Words, offsetMin: number): string {
+function offsetText(words: Words, offsetMin: number): string {
   if (offsetMin === 0) return words.say('aloud.offset-zero')
   const size = Math.abs(offsetMin)
   return words.say(offsetMin < 0 ? 'aloud.offset-minus' : 'aloud.offset-plus', { span: spanText(words, size) })

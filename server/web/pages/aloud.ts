@@ -26,7 +26,7 @@ export interface AloudPage {
   readonly ways: readonly LookLink[]
 }
 
-export interface AloudSubject {
+interface AloudSubject {
   readonly night: Night
   readonly sun: SunTonight
   readonly hasTour: boolean

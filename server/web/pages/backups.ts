@@ -4,7 +4,7 @@ import type { Words } from '../../words/words.ts'
 import { backupAttention, backupText, laptopTime } from './backup-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
-export interface CopyLine {
+interface CopyLine {
   readonly when: string
   readonly kind: string
   readonly what: string

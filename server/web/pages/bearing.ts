@@ -1,10 +1,7 @@
-import { pointAt } from '../../tours/pointing.ts'
+import { POINT_DEG, pointAt } from '../../tours/pointing.ts'
 import { pointNamed } from '../../words/directions.ts'
 import type { Words } from '../../words/words.ts'
 import { pointText } from './say.ts'
-
-const POINTS = 16
-const POINT_DEG = 360 / POINTS
 
 /** A direction as people say it: one of sixteen compass points where the azimuth in degrees is one, else its degrees. */
 export const bearingText = (words: Words, azimuthDeg: number): string =>

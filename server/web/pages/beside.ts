@@ -13,7 +13,7 @@ export interface BesideRow {
   readonly note: string | null
 }
 
-export interface BesideGroup {
+interface BesideGroup {
   readonly heading: string
   readonly note: string
   readonly rows: readonly BesideRow[]

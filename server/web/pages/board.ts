@@ -6,7 +6,7 @@ import type { FieldState } from '../../tours/field.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
-import { attention, isAhead } from './attention.ts'
+import { type Attention, attention, isAhead } from './attention.ts'
 import { backupAttention, backupText } from './backup-text.ts'
 import { type DuskTimes, duskTimes } from './dusk.ts'
 import { deadlineText, shortSentence } from './go-text.ts'
@@ -20,7 +20,7 @@ import type { Names } from './say.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { type Timetable, timetable } from './timetable.ts'
 
-export interface BoardNight extends DuskTimes {
+interface BoardNight extends DuskTimes {
   readonly title: string
   readonly place: string
   readonly date: string
@@ -37,7 +37,7 @@ export interface BoardPage {
   readonly nextLabel: string
   readonly next: NextStep
   readonly attentionLabel: string
-  readonly attention: readonly string[]
+  readonly attention: readonly Attention[]
   readonly notes: readonly ProgrammeNote[]
   /** That all is well; null when it is not, or the next step says what is not. */
   readonly calm: string | null
@@ -137,7 +137,9 @@ function attentionPart(viewer: Viewer, subject: BoardSubject, { code }: NextStep
   const ofNight = night
     ? attention(viewer, { ...subject, night, decisionAt: code === 'decide' ? null : (go?.decisionAt ?? null) })
     : []
-  const lines = [...ofNight, ...(backups ? backupAttention(viewer.words, backups) : [])]
+  const ofCopies = backups ? backupAttention(viewer.words, backups) : []
+  const copies = { href: '/backups', text: viewer.words.say('page.attention-copies') }
+  const lines = [...ofNight, ...ofCopies.map((text) => ({ text, act: copies }))]
   const isSaid = code === 'rebuild'
   const notes = night && tour && state && !isSaid ? programmeNotes(viewer, { night, tour, state, newKey }) : []
   const isCalm = night !== undefined && isAhead(viewer, night) && !isSaid && lines.length + notes.length === 0

@@ -8,6 +8,7 @@ import type { CardsSubject } from './cards.ts'
 import { distanceText, factsOf } from './facts.ts'
 import { versionText } from './paper-frame.ts'
 import type { SizedPicture } from './print-pictures.ts'
+import { sourceText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
 /** The back of a card. */
@@ -131,7 +132,11 @@ function sourced({ words }: Viewer, object: ShowObject): readonly Told[] {
   return [...(distance === null ? [] : [{ column: 'distanceLy', text: distance }]), ...factsOf(words, object)].map(
     ({ column, text }) => {
       const source = object.sources[column]
-      return { label: null, text: source === undefined ? text : words.say('card.sourced', { fact: text, source }) }
+      return {
+        label: null,
+        text:
+          source === undefined ? text : words.say('card.sourced', { fact: text, source: sourceText(words, source) }),
+      }
     },
   )
 }

@@ -32,7 +32,7 @@ export interface CardFace {
   readonly foot: string
 }
 
-export interface Part {
+interface Part {
   readonly name: 'lookFor' | 'how' | 'compare' | 'answer'
   readonly label: string
   readonly text: string

@@ -26,7 +26,7 @@ export interface Face {
 }
 
 /** What stands on the back of a card, as far as it takes room. */
-export interface BackFace {
+interface BackFace {
   readonly name: string | null
   readonly pictureHeightsMm: readonly number[]
   /** The paragraphs below the pictures. */

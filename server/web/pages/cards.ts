@@ -17,7 +17,7 @@ export interface CardSide {
   readonly back: CardBack | null
 }
 
-export interface CardPage {
+interface CardPage {
   /** True for the sides that are cut along the marks; the others are the paper's other side. */
   readonly isFront: boolean
   /** Names the page that it is printed on. */
@@ -25,7 +25,7 @@ export interface CardPage {
   readonly sides: readonly CardSide[]
 }
 
-export interface Cards {
+interface Cards {
   readonly title: string
   /** That the night was changed after this programme was built; null when all still holds. */
   readonly stale: string | null

@@ -24,7 +24,7 @@ export interface CarryPage {
 
 export type CarriedKind = 'night' | 'things'
 
-export interface CarrySubject {
+interface CarrySubject {
   readonly kind: CarriedKind
   readonly text: string
   readonly take: boolean
@@ -34,17 +34,18 @@ export interface CarrySubject {
 
 export const CARRY_HREF = { night: '/nights/import', things: '/extras/file/import' } as const
 const BACK = { night: ['/nights', 'page.nights'], things: ['/extras', 'own.title'] } as const
+const PLACE = { night: 'nights', things: 'objects' } as const
 const MOST_SHOWN = 50
 
 /** Where a host brings in a file of another laptop, and what it has changed here. */
 export function carryPage(viewer: Viewer, { kind, text, take, problems, brought }: CarrySubject): CarryPage {
   const { words } = viewer
   const title = words.say(`carry.${kind}-title`)
-  const wrong = problems.length > 0 ? [{ field: 'file', key: 'carry.refused' }] : []
+  const wrong = problems.length > 0 ? [{ field: 'file', key: 'carry.refused' }, ...ofWhole(problems)] : []
   const fields = formFields(words, { values: { file: text, take: String(take) }, problems: wrong })
   const [backHref, backText] = BACK[kind]
   return {
-    sheet: daySheet(viewer, title, null, ['page.js', 'list-file.js']),
+    sheet: daySheet(viewer, title, PLACE[kind], ['page.js', 'list-file.js']),
     title,
     intro: words.say(`carry.${kind}-intro`),
     done: brought ? doneLines(words, brought, take) : [],
@@ -75,10 +76,16 @@ function doneLines(words: Words, { isNewNight, marks, programmes, parts, differs
   ]
 }
 
+/** What is wrong with the file as a whole, at its field. */
+const ofWhole = (problems: readonly Problem[]): readonly Problem[] =>
+  problems.flatMap((problem) => (problem.field === '' ? [{ ...problem, field: 'file' }] : []))
+
 function placeList(words: Words, problems: readonly Problem[]): ProblemList {
   const shown = problems.slice(0, MOST_SHOWN).map(({ field, key, values }) => {
     const message = words.say(key, values)
-    return field === '' ? message : words.say('carry.place', { place: field, message })
+    return field === ''
+      ? words.say('page.form-problem', { field: words.say('carry.file'), message })
+      : words.say('carry.place', { place: field, message })
   })
   const left = problems.length - shown.length
   const more = left > 0 ? [words.say('carry.more', { count: left })] : []

@@ -1,4 +1,5 @@
 import type { Check, CheckLine } from '../../tours/check.ts'
+import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Tour } from '../../tours/tour.ts'
 import { halvesText, pointShort } from '../../words/directions.ts'
@@ -6,7 +7,7 @@ import { staleText, versionText } from './paper-frame.ts'
 import { causeText, type Names, noStopsText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
-export interface CheckCell {
+interface CheckCell {
   /** Compass point and fists, short; '' where it cannot be shown. */
   readonly where: string
   /** Its mark, with the minutes left, the time from which, or what is in the way. */
@@ -16,7 +17,7 @@ export interface CheckCell {
   readonly isChanged: boolean
 }
 
-export interface CheckSheetRow {
+interface CheckSheetRow {
   readonly name: string
   readonly note: string
   readonly cells: readonly CheckCell[]
@@ -34,12 +35,13 @@ export interface CheckSheet {
   readonly version: string
   readonly stale: string | null
   readonly legend: readonly string[]
-  readonly targetLabel: string
+  /** Beside every station, so that a part that is cut off still says its evening. */
+  readonly day: string
   readonly tables: readonly CheckTable[]
   readonly emptyText: string | null
 }
 
-export interface CheckSheetSubject {
+interface CheckSheetSubject {
   readonly night: Night
   readonly tour: Tour
   readonly isStale: boolean
@@ -61,7 +63,7 @@ export function checkSheet(viewer: Viewer, subject: CheckSheetSubject): CheckShe
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, subject.isStale),
     legend: LEGEND.map((part) => words.say(`print.check-${part}`)),
-    targetLabel: words.say('print.show'),
+    day: words.dayAndMonth(nightHours(night).opensAt, night.site.zone),
     tables: isEmpty ? [] : tables,
     emptyText: isEmpty ? noStopsText(words, tour) : null,
   }

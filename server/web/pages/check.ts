@@ -6,7 +6,7 @@ import { causeText, directionText, type Names, remarkText, targetName, untilText
 import type { Sheet, SheetLink, Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
-export interface CheckRow {
+interface CheckRow {
   readonly name: string
   readonly href: string
   readonly station: string
@@ -16,7 +16,7 @@ export interface CheckRow {
   readonly isSpare: boolean
 }
 
-export interface CheckSection {
+interface CheckSection {
   readonly group: CheckGroup
   readonly title: string
   readonly meaning: string

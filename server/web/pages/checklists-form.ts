@@ -5,8 +5,10 @@ import type { Night } from '../../tours/night.ts'
 import type { Words } from '../../words/words.ts'
 import { hoursText } from './date-text.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { nightSheet } from './night-links.ts'
 import { checklistsHref } from './notes-href.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import type { Sheet, Viewer } from './sheet.ts'
+import { fieldsInRows } from './telescope-form-rows.ts'
 
 interface ItemRow {
   /** Of which part of the list it is the first row; null for the others. */
@@ -49,6 +51,7 @@ export interface ChecklistsForm {
 
 export interface ChecklistsFormSubject {
   readonly night: Night
+  readonly hasTour: boolean
   readonly checklist: Checklist
   readonly rowCount: number
   readonly state: FormState
@@ -57,20 +60,16 @@ export interface ChecklistsFormSubject {
 /** Every item of a night's list with its owner and time, to be changed, dropped or added to. */
 export function checklistsForm(viewer: Viewer, subject: ChecklistsFormSubject): ChecklistsForm {
   const { words } = viewer
-  const { night, rowCount, state } = subject
+  const { night, hasTour, rowCount, state } = subject
   const title = words.say('checklist.change')
   const rows = Array.from({ length: rowCount }, (_, i) => itemRow(words, state, i))
   return {
-    sheet: daySheet(viewer, words.say('checklist.change-of', { title: night.title }), null),
+    sheet: nightSheet(viewer, words.say('checklist.change-of', { title: night.title }), { night, hasTour, here: null }),
     nightTitle: night.title,
     title,
     intro: words.say('checklist.intro'),
     local: words.say('set-up.local'),
-    problems: problemList(
-      words,
-      state,
-      rows.flatMap(({ fields }) => fields),
-    ),
+    problems: problemList(words, state, fieldsInRows(words, rows.map(withoutEnd))),
     ...asks(words, subject),
     action: checklistsHref(night),
     rows,
@@ -98,6 +97,9 @@ function asks(words: Words, { night, checklist }: ChecklistsFormSubject): Pick<C
       : null,
   }
 }
+
+/** A row that goes on behind its title, which may be a whole sentence. */
+const withoutEnd = (row: ItemRow): ItemRow => ({ ...row, title: row.title.replace(/[.!]$/, '') })
 
 const SIDES = ['before', 'after'] as const
 
@@ -140,17 +142,17 @@ function itemRow(words: Words, state: FormState, at: number): ItemRow {
   }
 }
 
-const chosenText = ({ options }: Field): string => options.find(({ isChosen }) => isChosen)?.text ?? ''
+const chosen = ({ options }: Field) => options.find(({ isChosen }) => isChosen)
 
-/** `Host, 30 min before opening`: who, by name where there is one, and when. */
+/** `Host, 30 min before opening` or `Host, at opening`: who, by name where there is one, and when. */
 function saysOf(words: Words, { values }: FormState, at: number, [role, when]: readonly [Field, Field]): string {
-  const minutes = Number(values[`items.${at}.offsetMin`])
+  const minutes = Number(values[`items.${at}.offsetMin`]) || 0
   const name = role.value === 'named' ? (values[`items.${at}.owner.name`] ?? '') : ''
-  return words.say('checklist.row-says', {
-    who: name || chosenText(role),
-    minutes: hoursText(words, Number.isFinite(minutes) ? minutes : 0),
-    when: chosenText(when),
-  })
+  const anchor = ANCHORS.find((each) => chosen(when)?.value.startsWith(each))
+  const who = name || (chosen(role)?.text ?? '')
+  if (anchor && minutes === 0)
+    return words.say('checklist.row-says-at', { who, when: words.say(`checklist.when-${anchor}-at`) })
+  return words.say('checklist.row-says', { who, minutes: hoursText(words, minutes), when: chosen(when)?.text ?? '' })
 }
 
 /** The part of the list that a row belongs to; null for a blank one. */

@@ -40,7 +40,7 @@ export interface ChecklistsPage {
   readonly ways: readonly LookLink[]
 }
 
-export interface ChecklistsSubject {
+interface ChecklistsSubject {
   readonly night: Night
   readonly checklist: Checklist
   readonly sunsetAt: Date | null

@@ -22,7 +22,7 @@ interface CloudPart {
   readonly says: readonly string[]
 }
 
-export interface ClassCloud {
+interface ClassCloud {
   readonly title: string
   readonly subtitle: string
   readonly intro: string
@@ -36,6 +36,8 @@ export interface ClassCloud {
   readonly fruitLabels: readonly string[]
   readonly fruits: readonly { readonly world: string; readonly width: string; readonly fruit: string }[]
   readonly fruitNotes: readonly string[]
+  /** At the foot of the last page, which has no title. */
+  readonly night: string
 }
 
 const READY = ['telescope', 'fruit', 'lens', 'board', 'safe'] as const
@@ -75,6 +77,7 @@ export function classCloud({ words }: Viewer, { night }: PrintSubject): ClassClo
       }),
       words.say('cloud-hour.fruit-source'),
     ],
+    night: words.say('print.where-when', { place: night.title, date: words.date(night.date) }),
   }
 }
 

@@ -1,11 +1,10 @@
-import type { ClassVisit } from '../../tours/class-visit.ts'
 import { schoolClassOf } from '../../tours/school-class.ts'
 import type { Words } from '../../words/words.ts'
 import type { PrintSubject } from './papers.ts'
 import type { Viewer } from './sheet.ts'
 import type { TeacherLine } from './teacher-sheet.ts'
 
-export interface ClassLetter {
+interface ClassLetter {
   readonly title: string
   readonly subtitle: string
   readonly greeting: string
@@ -24,6 +23,8 @@ export interface ClassLetter {
   readonly signature: string
   readonly slip: {
     readonly title: string
+    /** Of which evening it is, once it is cut off. */
+    readonly night: string
     readonly child: string
     readonly fetched: string
     /** What parents are asked about photos; null where the school does not ask it. */
@@ -55,7 +56,7 @@ export function classLetter({ words }: Viewer, subject: PrintSubject): ClassLett
     closing: words.say('letter.closing'),
     phone: line(words, 'phone', ''),
     signature: words.say('letter.signature'),
-    slip: slip(words, visit),
+    slip: slip(words, subject),
   }
 }
 
@@ -77,8 +78,9 @@ function facts(words: Words, { night, visit, siteNotes }: PrintSubject): Teacher
   ]
 }
 
-const slip = (words: Words, { asksPhotos }: ClassVisit): ClassLetter['slip'] => ({
+const slip = (words: Words, { night, visit: { asksPhotos } }: PrintSubject): ClassLetter['slip'] => ({
   title: words.say('letter.slip'),
+  night: words.say('print.where-when', { place: night.title, date: words.date(night.date) }),
   child: words.say('letter.child'),
   fetched: words.say('letter.fetched'),
   photos: asksPhotos

@@ -27,7 +27,7 @@ export interface ClassVisitPage {
   readonly noPapers: string | null
 }
 
-export interface ClassVisitSubject {
+interface ClassVisitSubject {
   readonly night: Night
   readonly hasTour: boolean
   readonly state: FormState

@@ -7,7 +7,7 @@ import { brokenText, darkText, moonText, weekdayNames } from './date-text.ts'
 import { monthText } from './season-text.ts'
 
 /** A night in a line. */
-export interface DateRow {
+interface DateRow {
   readonly href: string
   readonly day: string
   readonly weekday: string
@@ -23,7 +23,7 @@ export interface DateRow {
 }
 
 /** A day in the sheet of a month. */
-export interface DateCell {
+interface DateCell {
   readonly href: string
   readonly day: number
   readonly label: string
@@ -40,7 +40,6 @@ export interface DateMonth {
   readonly weeks: readonly (readonly (DateCell | null)[])[]
   /** That it is still being worked out; null when it is there. */
   readonly waiting: string | null
-  readonly isOpen: boolean
   readonly columns: readonly string[]
   readonly rows: readonly DateRow[]
 }
@@ -62,7 +61,6 @@ export function* dateMonths(words: Words, year: YearOfDates, nameOf: (key: strin
       heads,
       weeks: weeksOf(cells, month),
       waiting: month.dates === null ? words.say('dates.waiting') : null,
-      isOpen: month === year.months[0],
       columns,
       rows: dates.map((date) => ({
         ...rowOf(words, year, date, nameOf),

@@ -35,7 +35,7 @@ export function dateRulesPage(viewer: Viewer, site: Site, state: FormState): Dat
   const busy = BUSY_KINDS.map((kind) => formFields(words, state).text(kind, { label: words.say(`dates.list-${kind}`) }))
   const title = words.say('dates.rules-of', { site: site.name })
   return {
-    sheet: daySheet(viewer, title, null),
+    sheet: daySheet(viewer, title, 'nights'),
     title,
     intro: words.say('dates.rules-intro'),
     action: `/sites/${site.id}/date-rules`,

@@ -32,7 +32,7 @@ export interface DatePage {
   readonly ways: readonly Link[]
 }
 
-export interface DateSubject {
+interface DateSubject {
   readonly date: ChosenDate
   readonly nameOf: (key: string) => string
 }
@@ -46,7 +46,7 @@ export function datePage(viewer: Viewer, { date, nameOf }: DateSubject): DatePag
   return {
     sheet: daySheet(viewer, title, 'nights'),
     title,
-    place: words.say('dates.place-kit', { site: site.name, kit: kitText(words, date) }),
+    place: words.say('dates.place-kit', { site: viewer.siteName(site), kit: kitText(viewer, date) }),
     verdict: verdictText(words, date),
     factsLabel: words.say('dates.facts'),
     facts: factsOf(words, date, nameOf),

@@ -1,5 +1,4 @@
 import type { YearOfDates } from '../../desk/dates.ts'
-import type { Night } from '../../tours/night.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
@@ -9,14 +8,13 @@ import { rulesTexts } from './date-text.ts'
 import { type Field, formFields } from './form.ts'
 import { kitText, monthText } from './season-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import { telescopeNames } from './telescope-names.ts'
 
 interface Link {
   readonly href: string
   readonly text: string
 }
 
-export interface RowTick {
+interface RowTick {
   readonly id: string
   readonly value: string
   readonly label: string
@@ -34,6 +32,7 @@ export interface DatesPage {
 
 interface YearPart {
   readonly action: string
+  readonly choiceLabel: string
   readonly fields: readonly Field[]
   readonly rowLabel: string
   readonly rowHint: string
@@ -52,12 +51,11 @@ interface YearPart {
   readonly months: readonly DateMonth[]
 }
 
-export interface DatesSubject {
+interface DatesSubject {
   /** Null while there is no site. */
   readonly year: YearOfDates | null
   readonly sites: readonly Site[]
   readonly kit: readonly Telescope[]
-  readonly nights: readonly Night[]
   /** The year in words, as `dateMonths` gives it. */
   readonly months: readonly DateMonth[]
   /** The month `YYYY-MM` that it is at the site. */
@@ -79,25 +77,25 @@ export function datesPage(viewer: Viewer, subject: DatesSubject): DatesPage {
 }
 
 function yearPart(viewer: Viewer, subject: DatesSubject & { readonly year: YearOfDates }): YearPart {
-  const { words } = viewer
-  const { year, kit, nights } = subject
-  const nameOf = telescopeNames(viewer, kit, nights)
+  const { words, telescopeName } = viewer
+  const { year, kit } = subject
   const dates = year.months.flatMap(({ dates: known }) => known ?? [])
   const clean = dates.filter(({ broken }) => broken.length === 0)
   return {
     action: '/dates',
-    ...formOf(words, subject),
+    choiceLabel: words.say('dates.choice'),
+    ...formOf(viewer, subject),
     rowLabel: words.say('dates.row'),
     rowHint: words.say(kit.length > 0 ? 'dates.row-hint' : 'dates.row-none'),
     row: kit.map(({ id, name }) => ({
       id: `row-${id}`,
       value: id,
-      label: nameOf({ id, name }),
+      label: telescopeName({ id, name }),
       isChecked: year.telescopes.some((telescope) => telescope.id === id),
     })),
     showText: words.say('dates.show'),
-    standing: standingText(words, year),
-    rulesLabel: words.say('dates.rules-of', { site: year.site.name }),
+    standing: standingText(viewer, year),
+    rulesLabel: words.say('dates.rules-of', { site: viewer.siteName(year.site) }),
     rules: rulesTexts(words, year.rules),
     change: viewer.mayHost
       ? { href: `/sites/${year.site.id}/date-rules`, text: words.say('dates.change-rules') }
@@ -111,12 +109,12 @@ function yearPart(viewer: Viewer, subject: DatesSubject & { readonly year: YearO
   }
 }
 
-const standingText = (words: Words, year: YearOfDates): string =>
-  words.say('dates.standing', {
-    site: year.site.name,
-    kit: kitText(words, year),
-    from: monthText(words, year.from),
-    to: monthText(words, year.months.at(-1)?.month ?? year.from),
+const standingText = (viewer: Viewer, year: YearOfDates): string =>
+  viewer.words.say('dates.standing', {
+    site: viewer.siteName(year.site),
+    kit: kitText(viewer, year),
+    from: monthText(viewer.words, year.from),
+    to: monthText(viewer.words, year.months.at(-1)?.month ?? year.from),
   })
 
 /** Which months are missing, the first to the last of them, and the way to look again. */
@@ -135,7 +133,10 @@ function progressOf(words: Words, year: YearOfDates): YearPart['progress'] {
   }
 }
 
-function formOf(words: Words, { year, sites, thisMonth }: DatesSubject & { readonly year: YearOfDates }) {
+function formOf(
+  { words, siteName }: Viewer,
+  { year, sites, thisMonth }: DatesSubject & { readonly year: YearOfDates },
+) {
   const { choice } = formFields(words, { values: { site: year.site.id, from: year.from }, problems: [] })
   const [now = 0, month = 1] = thisMonth.split('-').map(Number)
   const coming = Array.from({ length: COMING }, (_, i) => {
@@ -148,7 +149,7 @@ function formOf(words: Words, { year, sites, thisMonth }: DatesSubject & { reado
       choice(
         'site',
         { label: words.say('dates.site') },
-        sites.map(({ id, name }) => ({ value: id, text: name })),
+        sites.map((site) => ({ value: site.id, text: siteName(site) })),
       ),
       choice(
         'from',

@@ -4,7 +4,7 @@ import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Words } from '../../words/words.ts'
 
-export interface DuskTime {
+interface DuskTime {
   readonly label: string
   readonly time: string
   readonly meaning: string

@@ -3,7 +3,7 @@ import { staleText, versionText } from './paper-frame.ts'
 import type { PrintSubject } from './papers.ts'
 import type { Viewer } from './sheet.ts'
 
-export interface EmergencyCard {
+interface EmergencyCard {
   readonly title: string
   readonly subtitle: string
   readonly lines: readonly EmergencyLine[]

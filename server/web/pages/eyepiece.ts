@@ -1,6 +1,7 @@
 import { linesOf } from '../../drawings/letter-widths.ts'
 import type { Night } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
+import type { PaperLook } from './paper.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import type { PrintPictures, SizedPicture } from './print-pictures.ts'
 import { type Names, noStopsText, targetName } from './say.ts'
@@ -8,12 +9,18 @@ import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 /** For each stop what will be seen, and the way there by hand: for who learns the evening beforehand. */
-export interface EyepiecePages {
+interface EyepiecePages {
   readonly title: string
   readonly stale: string | null
-  readonly pages: readonly { readonly stops: readonly EyepieceStop[] }[]
+  readonly pages: readonly EyepiecePage[]
   readonly emptyText: string
   readonly version: string
+}
+
+interface EyepiecePage {
+  readonly stops: readonly EyepieceStop[]
+  /** True where what is said has room for larger letters. */
+  readonly isRoomy: boolean
 }
 
 interface EyepieceStop {
@@ -35,15 +42,17 @@ interface EyepieceSubject {
   readonly isStale: boolean
   readonly names: Names
   readonly pictures: Pick<PrintPictures, 'field' | 'finder'>
+  readonly look: Pick<PaperLook, 'paper'>
 }
 
-// Millimetres, as in eyepiece.css.
-const LINE_MM = 5.3
-const EM_MM = 4.24
+// Millimetres, as in eyepiece.css; how much larger a picture is printed than it is drawn.
+const LARGER = 92 / 84
+const NOTES = { usual: { lineMm: 6.2, emMm: 4.94 }, roomy: { lineMm: 7.5, emMm: 6 } } as const
+const NOTE_MM = 1.5
 const ONE_TUBE_MM = 90
-const STOP_MM = 16
-/** A page of either paper without its heading, its version and the warning of an old programme. */
-const ROOM_MM = 218
+const STOP_MM = 18
+/** A page without its heading, its version and the warning of an old programme. */
+const ROOM_MM = { a4: 237, letter: 218 } as const
 
 export function eyepiecePages(viewer: Viewer, subject: EyepieceSubject): EyepiecePages {
   const { words } = viewer
@@ -51,7 +60,10 @@ export function eyepiecePages(viewer: Viewer, subject: EyepieceSubject): Eyepiec
   return {
     title: words.say('print.eyepiece'),
     stale: staleText(viewer, isStale),
-    pages: onPages(inOrder(night, tour).flatMap((stop) => stopOnPaper(viewer, subject, stop) ?? [])),
+    pages: onPages(
+      inOrder(night, tour).flatMap((stop) => stopOnPaper(viewer, subject, stop) ?? []),
+      subject.look.paper,
+    ),
     emptyText: tour.stops.length === 0 ? noStopsText(words, tour) : words.say('at-eyepiece.none'),
     version: versionText(viewer, night, tour),
   }
@@ -66,6 +78,8 @@ const inOrder = ({ stations }: Night, { stops }: Tour): readonly Stop[] =>
 interface Measured {
   readonly stop: EyepieceStop
   readonly heightMm: number
+  /** In larger letters. */
+  readonly roomyMm: number
 }
 
 function stopOnPaper({ words }: Viewer, { night, names, pictures }: EyepieceSubject, stop: Stop): Measured | null {
@@ -76,7 +90,8 @@ function stopOnPaper({ words }: Viewer, { night, names, pictures }: EyepieceSubj
   const both = [seen, way].filter((picture) => picture !== null && typeof picture !== 'string')
   if (both.length === 0) return null
   return {
-    heightMm: STOP_MM + Math.max(...both.map(heightOf)),
+    heightMm: STOP_MM + Math.max(...both.map((picture) => heightOf(picture, NOTES.usual))),
+    roomyMm: STOP_MM + Math.max(...both.map((picture) => heightOf(picture, NOTES.roomy))),
     stop: {
       name: targetName(words, names, stop.targetKey, stop.aim),
       when: words.say('at-eyepiece.when', {
@@ -89,20 +104,32 @@ function stopOnPaper({ words }: Viewer, { night, names, pictures }: EyepieceSubj
   }
 }
 
-const heightOf = ({ heightMm, widthMm, legend, notes }: SizedPicture): number =>
-  [legend ?? '', ...notes].reduce((mm, text) => mm + linesOf(text, widthMm / EM_MM).length * LINE_MM, heightMm)
+function heightOf(
+  { heightMm, widthMm, legend, notes }: SizedPicture,
+  { lineMm, emMm }: (typeof NOTES)['usual' | 'roomy'],
+): number {
+  const roomEm = (widthMm * LARGER) / emMm
+  return [...(legend ? [legend] : []), ...notes].reduce(
+    (mm, text) => mm + NOTE_MM + linesOf(text, roomEm).length * lineMm,
+    heightMm * LARGER,
+  )
+}
 
 /** As many stops to a page as it holds, at least one. */
-function onPages(stops: readonly Measured[]): EyepiecePages['pages'] {
-  const pages: EyepieceStop[][] = []
+function onPages(stops: readonly Measured[], paper: PaperLook['paper']): readonly EyepiecePage[] {
+  const pages: Measured[][] = []
   let roomMm = 0
-  for (const { stop, heightMm } of stops) {
-    if (heightMm > roomMm) {
+  for (const stop of stops) {
+    if (stop.heightMm > roomMm) {
       pages.push([])
-      roomMm = ROOM_MM
+      roomMm = ROOM_MM[paper]
     }
     pages.at(-1)?.push(stop)
-    roomMm -= heightMm
+    roomMm -= stop.heightMm
   }
-  return (pages.length === 0 ? [[]] : pages).map((page) => ({ stops: page }))
+  const roomyMm = (page: readonly Measured[]): number => page.reduce((mm, stop) => mm + stop.roomyMm, 0)
+  return (pages.length === 0 ? [[]] : pages).map((page) => ({
+    stops: page.map(({ stop }) => stop),
+    isRoomy: page.length > 0 && roomyMm(page) <= ROOM_MM[paper],
+  }))
 }

@@ -2,7 +2,7 @@ import type { ShowObject } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
 
 /** A fact as a short sentence, and the column of the catalogue that it comes from. */
-export interface Fact {
+interface Fact {
   readonly column: keyof ShowObject
   readonly text: string
 }

@@ -2,7 +2,7 @@ import type { FaultAsk, FaultFinding } from '../../desk/fault-slices.ts'
 import type { Miss, NamedFault } from '../../tours/faults.ts'
 import type { Words } from '../../words/words.ts'
 
-export interface FaultCauseText {
+interface FaultCauseText {
   readonly title: string
   readonly likely: string
   /** What this cause would make of the thing; null where only its kind was seen. */

@@ -51,7 +51,7 @@ function pointing(words: Words, ground: FieldGround, station: Station, good: Goo
 }
 
 /** What to put in, a line for each look. */
-export const setupTexts = (words: Words, station: Station, setups: readonly Setup[]): string[] =>
+const setupTexts = (words: Words, station: Station, setups: readonly Setup[]): string[] =>
   setups.flatMap((setup) => setupText(words, station, setup))
 
 const heightText = (words: Words, { eyepieceHeightCm: heightCm }: CheckLine): string | null =>

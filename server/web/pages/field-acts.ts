@@ -2,6 +2,7 @@ import type { Who } from '../../desk/desk.ts'
 import { mayMark } from '../../desk/mark-rights.ts'
 import type { StationNow } from '../../tours/field.ts'
 import type { Mark, MarkKind } from '../../tours/mark.ts'
+import { payloadOf } from '../../tours/mark-payload.ts'
 import type { Aim } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
 import type { FieldGround } from './field-ground.ts'
@@ -16,13 +17,13 @@ export interface FieldAct {
 }
 
 /** Acts behind one tap, with the question that they answer. */
-export interface ActGroup {
+interface ActGroup {
   readonly label: string
   readonly acts: readonly FieldAct[]
 }
 
 export interface FieldActs {
-  /** On to the next stop; when nothing is next, that what is on is on. */
+  /** On to the next stop; when nothing is next, that what is on is on, until somebody has said so. */
   readonly main: FieldAct | null
   readonly trouble: ActGroup
   readonly skip: ActGroup | null
@@ -32,7 +33,7 @@ export interface FieldActs {
 }
 
 /** What makes the acts of one station. */
-export interface ActsSubject extends Pick<FieldGround, 'night' | 'names' | 'newKey'> {
+interface ActsSubject extends Pick<FieldGround, 'night' | 'names' | 'newKey'> {
   readonly state: StationNow
   /** The acts that nobody has taken back. */
   readonly standing: readonly Mark[]
@@ -62,7 +63,7 @@ export function fieldActs(viewer: Viewer, subject: ActsSubject): FieldActs {
   }
 }
 
-export type MakeAct = (text: string, kind: MarkKind, carried: Readonly<Record<string, string>>) => FieldAct
+type MakeAct = (text: string, kind: MarkKind, carried: Readonly<Record<string, string>>) => FieldAct
 
 /** Makes the forms of one station's acts, each of which comes back to the page of the station. */
 export function actMaker({ night, newKey }: Pick<FieldGround, 'night' | 'newKey'>, stationId: string): MakeAct {
@@ -94,8 +95,17 @@ const showingAct = (
 function mainAct(words: Words, subject: ActsSubject, make: MakeAct): FieldAct | null {
   const { showing, next } = subject.state
   if (next) return showingAct(words, subject, make, 'field.act-next', next)
-  return showing && showingAct(words, subject, make, 'field.act-showing', showing)
+  if (showing === null || isSaid(subject)) return null
+  return showingAct(words, subject, make, 'field.act-showing', showing)
 }
+
+/** True when somebody has said of what is on that it is. */
+const isSaid = ({ standing, state: { stationId, showing } }: ActsSubject): boolean =>
+  showing !== null &&
+  standing.some((mark) => {
+    const said = mark.stationId === stationId && mark.happenedAt >= showing.sinceAt && payloadOf('showing', mark)
+    return said && said.targetKey === showing.targetKey && said.aim === showing.aim
+  })
 
 function skipActs(words: Words, { names, state }: ActsSubject, make: MakeAct, thing: Aimed | null): ActGroup | null {
   if (thing === null) return null

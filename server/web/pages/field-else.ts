@@ -8,7 +8,7 @@ import { causeText, remarkText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
 /** One thing that a station could show now, or why it cannot. */
-export interface ElseThing {
+interface ElseThing {
   readonly name: string
   readonly where: string
   readonly note: string | null

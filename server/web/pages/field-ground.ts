@@ -29,7 +29,7 @@ export interface FieldGround {
 }
 
 /** What a station shows now and next, in words. */
-export interface NowText {
+interface NowText {
   readonly name: string
   /** `until 18:40: oak`; null where nothing is on. */
   readonly until: string | null

@@ -6,7 +6,7 @@ import { fieldWays, lookLink, rowHref } from './field-ways.ts'
 import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
 
 /** One station as anyone on the field sees it. */
-export interface RowStation {
+interface RowStation {
   readonly id: string
   readonly name: string
   /** Who stands there. */
@@ -32,6 +32,8 @@ export interface FieldRowPage {
   readonly title: string
   readonly nightTitle: string
   readonly time: string
+  /** What a phone at a telescope is to do first; null once it has its place, and for all others. */
+  readonly ask: string | null
   readonly stations: readonly RowStation[]
   readonly emptyText: string | null
   readonly lookLink: LookLink
@@ -58,6 +60,7 @@ export function fieldRowPage(viewer: Viewer, subject: FieldRowSubject): FieldRow
     title: words.say('field.row'),
     nightTitle: night.title,
     time: words.time(field.at, night.site.zone),
+    ask: asksWhere(viewer, night) ? words.say('field.row-ask') : null,
     stations: night.stations.map((station) => rowStation(viewer, subject, station)),
     emptyText: night.stations.length === 0 ? words.say('field.row-empty') : null,
     lookLink: lookLink(words, look, rowHref(night)),
@@ -83,14 +86,19 @@ function rowStation({ words, who: own }: Viewer, subject: FieldRowSubject, stati
   }
 }
 
+const asksWhere = ({ who }: Viewer, { stations }: Night): boolean =>
+  who?.role === 'operator' && who.stationId === null && stations.length > 0
+
 /** A phone may come to stand anywhere in the row; the laptop and visitors open the page without. */
 function standOf(words: Viewer['words'], own: Viewer['who'], night: Night, { id, name }: Station) {
   const isPhone = own !== undefined && own.nightId !== null
   const isThere = isPhone && own.stationId === id
   const text = words.say('field.stand', { station: name })
+  const mayStand = isPhone && !isThere
+  const key = isThere ? 'field.stand-own' : mayStand ? 'field.only-look' : 'field.open'
   return {
-    open: isThere ? words.say('field.stand-own', { station: name }) : words.say('field.open', { station: name }),
-    stand: isPhone && !isThere ? { action: `${rowHref(night)}/stand`, stationId: id, text } : null,
+    open: words.say(key, { station: name }),
+    stand: mayStand ? { action: `${rowHref(night)}/stand`, stationId: id, text } : null,
   }
 }
 

@@ -13,7 +13,7 @@ export interface Option {
   readonly isChosen: boolean
 }
 
-/** One field with its label, its value as typed, and its own problem in words. */
+/** One field with its label, its value as typed, and all its own problems in words. */
 export interface Field {
   readonly id: string
   readonly name: string
@@ -32,6 +32,13 @@ export interface Field {
   readonly isWide: boolean
 }
 
+/** True where something was chosen or typed in one of them, or is wrong: a part that may be left out stands open then. */
+export const isBegun = (fields: readonly Field[]): boolean =>
+  fields.some(
+    ({ isInvalid, isCheckbox, isChecked, options, value }) =>
+      isInvalid || (isCheckbox ? isChecked : value !== (options[0]?.value ?? '')),
+  )
+
 interface Ask {
   readonly label: string
   readonly hint?: string
@@ -45,16 +52,17 @@ interface Ask {
 export function formFields(words: Words, { values, problems }: FormState) {
   function field(name: string, ask: Ask): Field {
     const id = `field-${name.replaceAll('.', '-')}`
-    const problem = problems.find((found) => found.field === name)
-    const described = [...(ask.hint ? [`${id}-hint`] : []), ...(problem ? [`${id}-problem`] : [])]
+    const wrong = problems.filter((found) => found.field === name)
+    const isInvalid = wrong.length > 0
+    const described = [...(ask.hint ? [`${id}-hint`] : []), ...(isInvalid ? [`${id}-problem`] : [])]
     return {
       id,
       name,
       label: ask.label,
       hint: ask.hint ?? null,
-      problem: problem ? words.say(problem.key, problem.values) : null,
+      problem: isInvalid ? wrong.map(({ key, values: told }) => words.say(key, told)).join(' ') : null,
       describedBy: described.length > 0 ? described.join(' ') : null,
-      isInvalid: problem !== undefined,
+      isInvalid,
       value: values[name] ?? ask.fallback ?? '',
       type: ask.type ?? 'text',
       inputMode: ask.inputMode ?? 'text',
@@ -68,7 +76,10 @@ export function formFields(words: Words, { values, problems }: FormState) {
 
   return {
     text: field,
-    number: (name: string, ask: Ask): Field => field(name, { ...ask, inputMode: 'decimal' }),
+    number(name: string, ask: Ask): Field {
+      const made = field(name, { ...ask, inputMode: 'decimal' })
+      return { ...made, value: words.figures(made.value) }
+    },
     choice(name: string, ask: Ask, options: readonly Omit<Option, 'isChosen'>[]): Field {
       const made = field(name, ask)
       return {
@@ -92,12 +103,14 @@ export interface ProblemList {
   readonly items: readonly { readonly href: string; readonly text: string }[]
 }
 
-/** The list above a form, or null when nothing is wrong; `shown` are all fields that the form has. */
+/** The list above a form in the order of its fields, or null when nothing is wrong; `shown` are all fields that the form has. */
 export function problemList(words: Words, { problems }: FormState, shown: readonly Field[]): ProblemList | null {
   if (problems.length === 0) return null
+  const placeOf = ({ field }: Problem) => shown.findIndex(({ name }) => name === field)
+  const inOrder = [...problems].sort((one, other) => placeOf(one) - placeOf(other))
   return {
     title: words.say('page.form-problems', { count: problems.length }),
-    items: problems.map(({ field, key, values }) => {
+    items: inOrder.map(({ field, key, values }) => {
       const found = shown.find(({ name }) => name === field)
       const message = words.say(key, values)
       return {

@@ -2,7 +2,9 @@ import type { GoLimits } from '../../tours/go-limits.ts'
 import type { Night } from '../../tours/night.ts'
 import { type Field, type FormState, type ProblemList, problemList } from './form.ts'
 import { type LimitFields, limitFields, rainField } from './go-form.ts'
-import { daySheet, type Sheet, type Viewer } from './sheet.ts'
+import { nightSheet } from './night-links.ts'
+import type { Sheet, Viewer } from './sheet.ts'
+import { fieldsInRows } from './telescope-form-rows.ts'
 
 export interface GoLimitsPage {
   readonly sheet: Sheet
@@ -20,22 +22,25 @@ export interface GoLimitsPage {
   readonly backText: string
 }
 
-export interface GoLimitsSubject {
-  readonly night: Pick<Night, 'id'>
+interface GoLimitsSubject {
+  readonly night: Night
+  readonly hasTour: boolean
   readonly limits: GoLimits
   readonly state: FormState
 }
 
 /** The host's own limits, the same on all nights. */
-export function goLimitsPage(viewer: Viewer, { night, limits, state }: GoLimitsSubject): GoLimitsPage {
+export function goLimitsPage(viewer: Viewer, subject: GoLimitsSubject): GoLimitsPage {
   const { words } = viewer
+  const { night, hasTour, limits, state } = subject
   const title = words.say('go.limits-title')
   const [groups, rain] = [limitFields(words, state, limits), rainField(words, state, limits)]
+  const rows = groups.map(({ label, fields }) => ({ title: label, fields }))
   return {
-    sheet: daySheet(viewer, title, 'nights'),
+    sheet: nightSheet(viewer, title, { night, hasTour, here: null }),
     title,
     intro: [words.say('go.limits-intro'), words.say('go.limits-local')],
-    problems: problemList(words, state, [...groups.flatMap(({ fields }) => fields), rain]),
+    problems: problemList(words, state, [...fieldsInRows(words, rows), rain]),
     action: `/nights/${night.id}/go/limits`,
     units: words.settings.units,
     groups,

@@ -67,24 +67,32 @@ export function lastsText(words: Words, ms: number): string {
   return words.say(values.minutes === 0 ? 'go.hours' : 'go.hours-minutes', values)
 }
 
+/** An instant as sentences have it: its time and its date at the site. */
+const spoken = (words: Words, { zone }: Night['site'], at: Date) => ({
+  time: words.time(at, zone),
+  date: words.date(calendarDate(at, zone)),
+})
+
+/** When it is to be decided and how long that is, and whether that is over. */
+function decideWhen(words: Words, { site }: Night, { decisionAt }: GoNight, now: Date) {
+  const ms = decisionAt.getTime() - now.getTime()
+  return { isOver: ms <= 0, values: { ...spoken(words, site, decisionAt), span: lastsText(words, Math.abs(ms)) } }
+}
+
 /** The decision: until when it is to be made and how long that is, or that it is overdue, or that it was made. */
 export function decisionText(words: Words, night: Night, go: GoNight, now: Date): string {
-  const { zone } = night.site
   const [last] = go.decisions
-  const spoken = (at: Date) => ({ time: words.time(at, zone), date: words.date(calendarDate(at, zone)) })
-  if (last) return words.say('go.was-decided', spoken(last.decidedAt))
-  const ms = go.decisionAt.getTime() - now.getTime()
-  const values = { ...spoken(go.decisionAt), span: lastsText(words, Math.abs(ms)) }
-  return words.say(ms > 0 ? 'go.decide-by' : 'go.decide-now', values)
+  if (last) return words.say('go.was-decided', spoken(words, night.site, last.decidedAt))
+  const { isOver, values } = decideWhen(words, night, go, now)
+  return words.say(isOver ? 'go.decide-now' : 'go.decide-by', values)
 }
 
 /** Until when it is to be decided, beside the night's date; null once that is over. */
-export function deadlineText(words: Words, night: Night, { decisionAt }: GoNight, now: Date): string | null {
-  const ms = decisionAt.getTime() - now.getTime()
-  if (ms <= 0) return null
-  const date = calendarDate(decisionAt, night.site.zone)
-  const values = { time: words.time(decisionAt, night.site.zone), date: words.date(date), span: lastsText(words, ms) }
-  return words.say(date === night.date ? 'go.decide-by-time' : 'go.decide-by', values)
+export function deadlineText(words: Words, night: Night, go: GoNight, now: Date): string | null {
+  const { isOver, values } = decideWhen(words, night, go, now)
+  if (isOver) return null
+  const isThatDay = calendarDate(go.decisionAt, night.site.zone) === night.date
+  return words.say(isThatDay ? 'go.decide-by-time' : 'go.decide-by', values)
 }
 
 /** A value with its unit, or yes and no. */
@@ -141,8 +149,7 @@ export function proposalTexts(
 export function pastDecision(words: Words, { site }: Night, decision: GoDecision): string {
   const { state, proposed, why, decidedAt, decidedBy, decidedName } = decision
   const values = {
-    time: words.time(decidedAt, site.zone),
-    date: words.date(calendarDate(decidedAt, site.zone)),
+    ...spoken(words, site, decidedAt),
     state: words.say(`go.state-${state}`),
     who: words.say(`go.by-${decidedBy}`, { name: decidedName }),
     proposed: words.say(`go.proposed-${proposed}`),

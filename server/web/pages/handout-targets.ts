@@ -7,7 +7,7 @@ import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 /** A thing that a visitor may have seen, with the number that it has on the chart. */
-export interface HandoutTarget {
+interface HandoutTarget {
   readonly number: string
   readonly name: string
   readonly what: string

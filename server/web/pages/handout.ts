@@ -7,7 +7,7 @@ import type { PrintSubject } from './papers.ts'
 import type { Picture } from './print-pictures.ts'
 import type { Viewer } from './sheet.ts'
 
-export interface Handout extends HandoutTargets {
+interface Handout extends HandoutTargets {
   readonly title: string
   readonly where: string
   readonly version: string

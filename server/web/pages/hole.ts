@@ -10,7 +10,7 @@ import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
 import { setupText, stationName } from './stop-line.ts'
 
 /** One big button: the parts that are open once it is touched. */
-export interface PartButton {
+interface PartButton {
   readonly part: SkyPart
   readonly value: string
   readonly text: string
@@ -18,7 +18,7 @@ export interface PartButton {
   readonly isOpen: boolean
 }
 
-export interface HoleThing {
+interface HoleThing {
   readonly name: string
   readonly direction: string
   readonly when: string
@@ -50,7 +50,7 @@ export interface HolePage {
   readonly ways: readonly LookLink[]
 }
 
-export interface HoleSubject {
+interface HoleSubject {
   readonly night: Night
   readonly hole: Hole
   /** The instant as it was asked for, or null for now. */
@@ -99,7 +99,11 @@ function holeSheet(viewer: Viewer, { night, look }: HoleSubject): Sheet {
   return { ...sheet, styles: [...sheet.styles, 'hole.css'] }
 }
 
-/** A part of the sky in a word: `north-west`, `overhead`. */
+/** A part of the sky as the map names it, in a word that may part where its button is narrow. */
+export const partLabel = (words: Words, part: SkyPart): string =>
+  words.say(part === 'overhead' ? 'hole.overhead' : `hole.part-${part}`)
+
+/** A part of the sky in a word, within a sentence: `north-west`, `overhead`. */
 export const partText = (words: Words, part: SkyPart): string =>
   part === 'overhead' ? words.say('hole.overhead') : pointText(words, 2 * SKY_PARTS.indexOf(part))
 
@@ -109,7 +113,7 @@ function partButton({ words }: Viewer, open: readonly SkyPart[], part: SkyPart):
   return {
     part,
     value: then.join(','),
-    text: partText(words, part),
+    text: partLabel(words, part),
     state: words.say(isOpen ? 'hole.is-open' : 'hole.is-shut'),
     isOpen,
   }

@@ -7,7 +7,7 @@ import { codeText, joinCode, type ScanCode, visitorsCode } from './phones-ways.t
 import type { Viewer } from './sheet.ts'
 
 /** One page of the card: a picture to scan, its address, and what to do. */
-export interface CardPart extends ScanCode {
+interface CardPart extends ScanCode {
   readonly title: string
   /** The code to type; null where none is needed. */
   readonly code: string | null
@@ -55,7 +55,7 @@ export const joinPiece = (viewer: Viewer, subject: JoinCardSubject): PrintedPiec
 })
 
 /** The card by which helpers join and make their phones ready, and one for visitors. */
-export function joinCard(viewer: Viewer, subject: JoinCardSubject): JoinCard {
+function joinCard(viewer: Viewer, subject: JoinCardSubject): JoinCard {
   const { words } = viewer
   const { night, addresses, port, codes } = subject
   const [first] = addresses

@@ -12,7 +12,7 @@ interface RoleChoice {
   readonly isChosen: boolean
 }
 
-export interface JoinForm {
+interface JoinForm {
   readonly problems: ProblemList | null
   readonly byQrText: string
   readonly code: Field
@@ -40,7 +40,7 @@ export interface JoinPage {
   readonly lookLink: { readonly href: string; readonly text: string }
 }
 
-export interface JoinSubject {
+interface JoinSubject {
   /** The phone that asks, also while it waits. */
   readonly who: Who | undefined
   /** True for a phone that was on a night and is no longer. */
@@ -94,14 +94,15 @@ const wayOn = ({ words }: Viewer, who: Who, look: FieldLook): JoinPage['go'] => 
   text: words.say(who.isConfirmed ? 'join.go-on' : 'join.look-again'),
 })
 
-/** Where a phone that is in goes: to choose its place, to the place that it has chosen, or to the board of the night. */
+/** Where a phone that is in goes: to choose its place, to the place that it has chosen, to the line, or to the board of the night. */
 export function placeOf(
   { role, nightId, stationId }: Pick<Who, 'role' | 'nightId' | 'stationId'>,
   look: FieldLook,
 ): string {
   const field = `/field/${nightId}`
   if (role === 'host-phone') return `/nights/${nightId}`
-  return `${stationId === null ? field : `${field}/${stationId}`}?look=${look}`
+  const place = role === 'helper' ? 'line' : stationId
+  return `${place === null ? field : `${field}/${place}`}?look=${look}`
 }
 
 function joinForm({ words }: Viewer, { form, isHosts, look }: JoinSubject): JoinForm {

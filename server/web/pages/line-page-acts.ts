@@ -1,13 +1,13 @@
 import type { PeopleNow } from '../../tours/line-now.ts'
 import type { Words } from '../../words/words.ts'
 
-export interface HiddenField {
+interface HiddenField {
   readonly name: string
   readonly value: string
 }
 
 /** One tap at the gate: what it adds to the people on the field, and its words. */
-export interface GateAct {
+interface GateAct {
   readonly text: string
   readonly adults: number
   readonly children: number

@@ -45,14 +45,14 @@ export interface LineHelperPage {
   readonly ways: readonly LookLink[]
 }
 
-export interface CallText {
+interface CallText {
   readonly call: string
   readonly how: string
   readonly when: string
   readonly isNow: boolean
 }
 
-export interface LineHelperSubject {
+interface LineHelperSubject {
   readonly night: Night
   readonly line: LineNow
   readonly tourVersion: number

@@ -31,13 +31,13 @@ export interface LinePage {
   readonly how: readonly string[]
 }
 
-export interface LineStationText {
+interface LineStationText {
   readonly name: string
   readonly looks: string
   readonly stops: readonly LineStopText[]
 }
 
-export interface LineSubject {
+interface LineSubject {
   readonly night: Night
   readonly line: LineAnswer
   readonly names: Names

@@ -1,3 +1,5 @@
+import { skylineStrip } from '../../drawings/skyline-strip.ts'
+import type { Svg } from '../../drawings/svg.ts'
 import type { Night } from '../../tours/night.ts'
 import { nearestSkyClass, type Site } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
@@ -34,7 +36,7 @@ export function nightsPage(viewer: Viewer, nights: readonly Night[]): NightsPage
       href: `/nights/${id}`,
       title,
       date: words.date(date),
-      place: site.name,
+      place: viewer.siteName(site),
       detail: words.say('page.night-detail', { opens, closes, count: stations.length }),
       state: words.say(`state.${state}`),
       file: mayHost
@@ -99,6 +101,8 @@ export interface SitesPage {
     readonly zone: string
     readonly sky: string
     readonly skyline: string
+    /** Trees and roofs all around; null where there are none. */
+    readonly drawing: Svg | null
     readonly glow: string | null
     readonly newcomers: Link
     /** What the host must know of it; null for whoever is not the host. */
@@ -121,6 +125,7 @@ export function sitesPage(viewer: Viewer, sites: readonly Site[], nights: readon
       zone: words.say('page.site-line', { height: words.length(site.heightM, 'meter'), zone: site.zone }),
       sky: words.say('page.sky-line', { mag: words.number(site.skyMag, 1), class: nearestSkyClass(site.skyMag) }),
       skyline: skylineText(words, site),
+      drawing: site.horizon.length === 0 ? null : skylineStrip(site, words),
       glow: glowText(words, site),
       newcomers: { href: `/sites/${site.id}/newcomers`, text: words.say('newcomers.link') },
       notes: mayHost ? { href: siteNotesHref(site), text: words.say('site-notes.link') } : null,
@@ -128,7 +133,7 @@ export function sitesPage(viewer: Viewer, sites: readonly Site[], nights: readon
         viewer,
         nights.filter((night) => night.site.id === site.id),
         `/sites/${site.id}`,
-        site.name,
+        viewer.siteName(site),
       ),
     })),
     emptyText: words.say('page.sites-empty'),

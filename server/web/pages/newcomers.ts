@@ -32,9 +32,10 @@ export interface NewcomersPage {
   readonly nightsKeep: string
   readonly action: string
   readonly choices: readonly Choice[]
+  readonly backText: string
 }
 
-export interface NewcomersSubject {
+interface NewcomersSubject {
   readonly site: Site
   readonly learning: SiteLearning
   readonly inUse: FactorInUse | undefined
@@ -46,9 +47,9 @@ export interface NewcomersSubject {
 export function newcomersPage(viewer: Viewer, subject: NewcomersSubject): NewcomersPage {
   const { words } = viewer
   const { site, learning, inUse, trouble } = subject
-  const title = words.say('newcomers.title', { site: site.name })
+  const title = words.say('newcomers.title', { site: viewer.siteName(site) })
   return {
-    sheet: daySheet(viewer, title, null),
+    sheet: daySheet(viewer, title, 'sites'),
     title,
     lead: words.say('newcomers.lead'),
     notice: trouble === null ? null : words.say(trouble),
@@ -57,12 +58,13 @@ export function newcomersPage(viewer: Viewer, subject: NewcomersSubject): Newcom
     telescopesLabel: words.say('newcomers.telescopes'),
     telescopesHint: words.say('newcomers.telescopes-hint'),
     heads: ['telescope', 'telling', 'factor', 'between'].map((head) => words.say(`newcomers.head-${head}`)),
-    telescopes: learning.telescopes.map((telescope) => telescopeRow(words, telescope)),
+    telescopes: learning.telescopes.map((telescope) => telescopeRow(viewer, telescope)),
     inUseLabel: words.say('newcomers.in-use-label'),
     inUse: inUse ? inUseText(words, inUse, site.zone) : words.say('newcomers.in-use-usual', rangeText(words, PRIOR)),
     nightsKeep: words.say('newcomers.nights-keep'),
     action: `/sites/${site.id}/newcomers`,
     choices: viewer.mayHost ? choices(words, learning.site, inUse) : [],
+    backText: words.say('page.sites'),
   }
 }
 
@@ -96,8 +98,11 @@ function comparedText(words: Words, { factor }: NewcomerFactor): string {
   return words.say(mag > 0 ? 'newcomers.fainter' : 'newcomers.brighter', { mag: words.number(Math.abs(mag), 1) })
 }
 
-const telescopeRow = (words: Words, telescope: TelescopeFactor): NewcomersPage['telescopes'][number] => ({
-  name: telescope.name,
+const telescopeRow = (
+  { words, telescopeName }: Viewer,
+  telescope: TelescopeFactor,
+): NewcomersPage['telescopes'][number] => ({
+  name: telescopeName({ id: telescope.telescopeId, name: telescope.name }),
   taps: words.number(telescope.telling),
   factor: words.number(telescope.factor, 1),
   between: words.say('newcomers.between', rangeText(words, telescope)),

@@ -2,6 +2,7 @@ import { isDecisionDue } from '../../tours/go-plan.ts'
 import { nightHours } from '../../tours/hours.ts'
 import type { Night } from '../../tours/night.ts'
 import type { BoardSubject } from './board.ts'
+import { ASSUMED_NOTE } from './kit-note.ts'
 import { mayLead, type Viewer } from './sheet.ts'
 
 /** The one obvious thing to do now: a link, or a form when `isPost`. */
@@ -28,13 +29,18 @@ export function nextStep(viewer: Viewer, subject: BoardSubject): NextStep {
   }
 }
 
-function alsoOf({ words }: Viewer, code: StepCode, { siteCount }: BoardSubject): NextStep['also'] {
+function alsoOf({ words, mayHost }: Viewer, code: StepCode, { night, siteCount }: BoardSubject): NextStep['also'] {
+  if (night && mayHost && (code === 'print' || code === 'rebuild') && hasAssumed(night))
+    return { href: `/nights/${night.id}/start`, text: words.say('start.also-assumed') }
   if (code === 'night') return { href: '/dates', text: words.say('dates.also') }
   if (code !== 'start') return null
   return siteCount === 0
     ? { href: '/sites/new', text: words.say('start.also-site') }
     : { href: '/telescopes/new', text: words.say('start.also-telescope') }
 }
+
+/** True while a telescope of the row is what was made of a few words. */
+const hasAssumed = ({ stations }: Night): boolean => stations.some(({ telescope }) => telescope?.note === ASSUMED_NOTE)
 
 type StepCode =
   | 'sign-in'
@@ -44,8 +50,10 @@ type StepCode =
   | 'rebuild'
   | 'decide'
   | 'print'
+  | 'read'
   | 'set-up'
   | 'check'
+  | 'visit'
   | 'close'
   | 'off'
   | 'off-read'
@@ -70,8 +78,10 @@ function stepCode(viewer: Viewer, subject: BoardSubject): StepCode {
 
 /** What is offered in place of a step to those who do nothing on the field. */
 const STEPS_OF_READERS: Readonly<Partial<Record<StepCode, StepCode>>> = {
-  'set-up': 'print',
-  close: 'check',
+  print: 'read',
+  'set-up': 'read',
+  check: 'visit',
+  close: 'visit',
   'look-back': 'over',
 }
 
@@ -101,7 +111,9 @@ function stepHref(code: StepCode, id: string): string {
     decide: `/nights/${id}/go`,
     print: `/nights/${id}/papers`,
     'set-up': `/nights/${id}/set-up`,
+    read: `/nights/${id}/programme`,
     check: `/nights/${id}/check`,
+    visit: `/tonight/${id}`,
     close: `/nights/${id}/set-up`,
     off: `/nights/${id}/go`,
     'off-read': '/nights',

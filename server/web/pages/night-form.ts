@@ -4,12 +4,12 @@ import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { nightSheet } from './night-links.ts'
 import { type FactorOfSite, settingFields } from './night-settings.ts'
 import { stationRow } from './night-stations.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import type { GrowingRows } from './site-rows.ts'
 import { besideFirst, type FormRow, fieldsInRows } from './telescope-form-rows.ts'
-import { telescopeNames } from './telescope-names.ts'
 
 export interface NightFormPage {
   readonly sheet: Sheet
@@ -40,15 +40,15 @@ export interface NightFormPage {
   readonly save: string
 }
 
-export interface VisitorRow {
+interface VisitorRow {
   readonly time: string
   readonly timeName: string
   readonly fields: readonly Field[]
 }
 
-export interface NightFormSubject {
-  /** The night's id, or null for a new one. */
-  readonly id: string | null
+interface NightFormSubject {
+  /** The night that is changed, or null for a new one. */
+  readonly night: { readonly night: Night; readonly hasTour: boolean } | null
   readonly state: FormState
   /** Start of each half hour of the public hours, `HH:mm`. */
   readonly halfHours: readonly string[]
@@ -57,8 +57,6 @@ export interface NightFormSubject {
   readonly rowFrom?: Pick<Night, 'title' | 'date'> | undefined
   readonly sites: readonly Site[]
   readonly telescopes: readonly Telescope[]
-  /** All nights, of which some tell telescopes of one name apart. */
-  readonly nights: readonly Night[]
   readonly factors: readonly FactorOfSite[]
 }
 
@@ -67,23 +65,22 @@ export const MOST_STATIONS = 12
 /** The form of a night, new or to be changed. */
 export function nightFormPage(viewer: Viewer, subject: NightFormSubject): NightFormPage {
   const { words } = viewer
-  const { id, stationRows } = subject
+  const { night, stationRows } = subject
   const state = besideFirst(subject.state, { stations: 'stations.0.telescopeId' })
-  const title = words.say(id === null ? 'page.new-night' : 'page.edit-night')
-  const fields = mainFields(words, subject)
+  const title = words.say(night === null ? 'page.new-night' : 'page.edit-night')
+  const fields = mainFields(viewer, subject)
   const visitors = subject.halfHours.map((time, index) => visitorRow(words, state, time, index))
-  const nameOf = telescopeNames(viewer, subject.telescopes, subject.nights)
   const stations = Array.from({ length: stationRows }, (_, index) =>
-    stationRow(words, { ...subject, state, nameOf }, index),
+    stationRow(words, { ...subject, state, nameOf: viewer.telescopeName }, index),
   )
   const settings = settingFields(words, state, subject.factors)
   const people = visitors.flatMap((row) => row.fields)
   const shown = [...fields, ...people, ...fieldsInRows(words, stations), ...settings]
   return {
-    sheet: daySheet(viewer, title, 'nights'),
+    sheet: night === null ? daySheet(viewer, title, 'nights') : nightSheet(viewer, title, { ...night, here: 'edit' }),
     ...labels(words),
     title,
-    action: id === null ? '/nights' : `/nights/${id}`,
+    action: night === null ? '/nights' : `/nights/${night.night.id}`,
     problems: problemList(words, state, shown),
     missing: missing(words, subject),
     fields,
@@ -125,7 +122,7 @@ function missing(words: Words, { sites, telescopes }: NightFormSubject): NightFo
   ]
 }
 
-function mainFields(words: Words, { state, sites }: NightFormSubject): Field[] {
+function mainFields({ words, siteName }: Viewer, { state, sites }: NightFormSubject): Field[] {
   const form = formFields(words, state)
   return [
     form.text('title', {
@@ -136,7 +133,7 @@ function mainFields(words: Words, { state, sites }: NightFormSubject): Field[] {
     form.choice(
       'siteId',
       { label: words.say('page.night-site'), isWide: true },
-      sites.map(({ id, name }) => ({ value: id, text: name })),
+      sites.map((site) => ({ value: site.id, text: siteName(site) })),
     ),
     form.text('date', { label: words.say('page.night-date'), hint: dateHint(words, state), type: 'date' }),
     form.text('opens', { label: words.say('page.night-opens'), hint: words.say('page.clock-hint') }),

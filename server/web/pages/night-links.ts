@@ -8,7 +8,7 @@ const GROUPS = {
 } as const
 const STAGES = ['before', 'during', 'after'] as const
 type GroupedPlace = (typeof GROUPS)[(typeof STAGES)[number]][number]
-export type NightPlace = GroupedPlace | 'board'
+type NightPlace = GroupedPlace | 'board'
 
 const OF_PROGRAMME: ReadonlySet<NightPlace> = new Set(['line', 'objects', 'papers', 'field', 'check', 'again'])
 const OF_HOST: ReadonlySet<NightPlace> = new Set(['edit', 'class', 'wishes', 'phones'])
@@ -19,7 +19,7 @@ const BY_LAMP: ReadonlySet<NightPlace> = new Set([
 ])
 
 /** Of which night a page is, and which of its pages; `here` is null for one that is not in the list. */
-export interface NightPageOf {
+interface NightPageOf {
   readonly night: Night
   readonly hasTour: boolean
   readonly here: NightPlace | null

@@ -24,7 +24,7 @@ export interface NightObjectsPage {
   readonly ownHref: string
 }
 
-export interface NightObjectsSubject {
+interface NightObjectsSubject {
   readonly night: Night
   readonly hasTour: boolean
   readonly query: string

@@ -18,7 +18,8 @@ export interface Labelled {
 }
 
 /** What is known or computed of a thing of the list, as sentences. */
-export function knownLines({ words, now }: Viewer, { one, worldEvents }: ObjectSubject, object: ShowObject): string[] {
+export function knownLines(viewer: Viewer, { one, worldEvents }: ObjectSubject, object: ShowObject): string[] {
+  const { words, now } = viewer
   const light = lightText(words, object, now, worldEvents)
   const sizeLy = trueSizeLy(object)
   const colour = object.kind === 'star' || object.kind === 'red-star' ? starColour(object.bv) : null
@@ -29,7 +30,7 @@ export function knownLines({ words, now }: Viewer, { one, worldEvents }: ObjectS
     object.ageMyr === null ? null : ageText(words, object.ageMyr),
     colour && words.say('object.colour', { colour: words.say(`colour.${colour}`) }),
     ...factLines(words, object),
-    glowText(words, object, one.site),
+    glowText(viewer, object, one.site),
   ].flatMap((line) => (line === null ? [] : [line.endsWith('.') ? line : `${line}.`]))
 }
 
@@ -43,12 +44,13 @@ const ageText = (words: Words, ageMyr: number): string =>
 const AS_BRIGHT_MAG = 0.3
 
 /** How bright its glow is beside the sky of a site, where it glows. */
-function glowText(words: Words, object: ShowObject, site: Site): string | null {
+function glowText(viewer: Viewer, object: ShowObject, site: Site): string | null {
+  const { words } = viewer
   const glow = surfaceBrightness(object)
   if (glow === null) return null
   const fainter = glow - site.skyMag
   const than = Math.abs(fainter) < AS_BRIGHT_MAG ? 'alike' : fainter > 0 ? 'fainter' : 'brighter'
-  const values = { mag: words.number(glow, 1), sky: words.number(site.skyMag, 1), place: siteText(words, site) }
+  const values = { mag: words.number(glow, 1), sky: words.number(site.skyMag, 1), place: siteText(viewer, site) }
   return words.say(`object.glow-${than}`, values)
 }
 

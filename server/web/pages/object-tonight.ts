@@ -13,7 +13,7 @@ import type { Sheet, Viewer } from './sheet.ts'
 import { setupText } from './stop-line.ts'
 
 /** One telescope and what it shows of the object at its best. */
-export interface StationView {
+interface StationView {
   readonly station: string
   readonly name: string
   readonly isOn: boolean
@@ -51,7 +51,7 @@ export interface ObjectTonightPage {
   readonly skyLines: readonly string[]
 }
 
-export interface ObjectTonightSubject {
+interface ObjectTonightSubject {
   readonly night: Night
   readonly tonight: ObjectTonight
   readonly hasTour: boolean

@@ -1,5 +1,6 @@
 import type { Shower, ShowObject } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
+import { sourceText } from './say.ts'
 import { decText, raText } from './sky-place.ts'
 
 /** One value of a row of the list, with its unit, and where it comes from as it is written there. */
@@ -20,7 +21,9 @@ export function valueRows(words: Words, object: ShowObject): readonly ValueRow[]
     if (value === null) return []
     const unsaid = words.say(isMotion(column) ? 'value.motion-source' : 'value.no-source')
     const source = object.sources[column]
-    return [{ name: words.say(`value.${column}`), value, source: source === undefined ? unsaid : words.called(source) }]
+    return [
+      { name: words.say(`value.${column}`), value, source: source === undefined ? unsaid : sourceText(words, source) },
+    ]
   })
 }
 

@@ -33,7 +33,7 @@ export function whenOf(viewer: Viewer, subject: ObjectSubject, object: ShowObjec
   const { thing, one, places } = subject
   const { site, month, season, seasonal } = one
   const { choice } = formFields(words, { values: { site: site.id }, problems: [] })
-  const place = siteText(words, site)
+  const place = siteText(viewer, site)
   return {
     whenLabel: words.say('object.when', { place }),
     season: season && seasonText(words, season, object, site),
@@ -41,7 +41,7 @@ export function whenOf(viewer: Viewer, subject: ObjectSubject, object: ShowObjec
       season?.code === 'months'
         ? ALL_MONTHS.map((each) => ({ text: words.month(each, 'short'), isOn: season.months.includes(each) }))
         : [],
-    seen: object && seasonal && seenText(words, one, object, seasonal),
+    seen: object && seasonal && seenText(viewer, one, object, seasonal),
     seenNote: words.say(thing.kind === 'moon' ? 'object.seen-note-moon' : 'object.seen-note', {
       month: monthText(words, month),
     }),
@@ -54,7 +54,7 @@ export function whenOf(viewer: Viewer, subject: ObjectSubject, object: ShowObjec
             choice(
               'site',
               { label: words.say('objects.site') },
-              places.map((each) => ({ value: each.id, text: siteText(words, each) })),
+              places.map((each) => ({ value: each.id, text: siteText(viewer, each) })),
             ),
           ],
     showText: words.say('object.whence-show'),

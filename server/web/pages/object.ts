@@ -9,6 +9,7 @@ import { knownLines, type Labelled, starParts } from './object-known.ts'
 import type { ObjectSubject } from './object-subject.ts'
 import { type ValueRow, valueRows } from './object-values.ts'
 import { type Link, type When, whenOf } from './object-when.ts'
+import { whyText } from './own-why.ts'
 import { byLamp, daySheet, type Sheet, type Viewer } from './sheet.ts'
 
 export type { ObjectSubject } from './object-subject.ts'
@@ -57,7 +58,7 @@ export function objectPage(viewer: Viewer, subject: ObjectSubject): ObjectPage {
     note: object?.note ? words.called(object.note) : null,
     lead: story?.see || words.say(object ? `card.about-${object.kind}` : 'object.star-intro'),
     parts: object ? partsOf(words, story) : starParts(words, subject),
-    why: object && { label: words.say('object.why'), text: words.called(object.appealReason) },
+    why: object && { label: words.say('object.why'), text: whyText(words, object.appealReason) },
     drawing: drawing?.svg ?? null,
     drawingNotes: drawing?.notes ?? [],
     ...whenOf(viewer, subject, object),
@@ -87,7 +88,10 @@ const writtenOut = (names: readonly string[]): readonly string[] =>
 
 function othersText(words: Words, { thing: { name }, star }: ObjectSubject, object: ShowObject | null): string | null {
   const all = object?.designations ?? writtenOut(star?.otherNames ?? [])
-  const names = all.filter((other) => other !== name && other !== words.called(name))
+  const names = all
+    .filter((other) => other !== name)
+    .map(words.called)
+    .filter((other) => other !== words.called(name))
   return names.length === 0 ? null : words.say('object.others', { names: names.join(', ') })
 }
 

@@ -6,11 +6,12 @@ import { OBJECT_KINDS } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
 import { kindText } from './card-face.ts'
 import { type Field, formFields, type Option } from './form.ts'
+import { whyText } from './own-why.ts'
 import { kitText, monthText, seasonText, seenText, siteText } from './season-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 
 /** A thing of the list in a few lines. */
-export interface ThingRow {
+interface ThingRow {
   readonly href: string
   readonly name: string
   readonly kind: string
@@ -55,7 +56,7 @@ export interface ObjectsPage {
   readonly own: PageLink
 }
 
-export interface ObjectsSubject {
+interface ObjectsSubject {
   readonly query: ThingQuery
   readonly list: ThingList
   readonly places: readonly Site[]
@@ -68,17 +69,17 @@ export interface ObjectsSubject {
 export function objectsPage(viewer: Viewer, subject: ObjectsSubject): ObjectsPage {
   const { words } = viewer
   const { query, list } = subject
-  const values = { place: siteText(words, list.site), month: monthText(words, list.month) }
+  const values = { place: siteText(viewer, list.site), month: monthText(words, list.month) }
   return {
     sheet: daySheet(viewer, words.say('objects.title'), 'objects'),
     title: words.say('objects.title'),
     lead: words.say('objects.lead'),
     action: '/objects',
-    ...formOf(words, subject),
-    standing: words.say('objects.standing', { ...values, kit: kitText(words, list) }),
+    ...formOf(viewer, subject),
+    standing: words.say('objects.standing', { ...values, kit: kitText(viewer, list) }),
     notDark: list.isDark ? null : words.say('objects.not-dark', values),
     count: words.say('objects.count', { count: list.total, total: words.number(list.total) }),
-    things: list.things.map((thing) => row(words, subject, thing)),
+    things: list.things.map((thing) => row(viewer, subject, thing)),
     emptyText: words.say(query.text === '' ? 'objects.none' : 'objects.none-called', { query: query.text }),
     pagesLabel: words.say('objects.pages'),
     pageText: list.pages > 1 ? words.say('objects.page', { page: list.page, pages: list.pages }) : null,
@@ -109,23 +110,25 @@ const pageLink = (words: Words, query: ThingQuery, page: number, code: string): 
   text: words.say(code),
 })
 
-function row(words: Words, { list, pictureOf }: ObjectsSubject, thing: ListedThing): ThingRow {
+function row(viewer: Viewer, { list, pictureOf }: ObjectsSubject, thing: ListedThing): ThingRow {
+  const { words } = viewer
   const { hit, object, seasonal } = thing
   return {
     href: `/objects/${hit.key}`,
     name: words.called(hit.name),
     kind: hit.kind === 'moon' ? '' : kindText(words, hit),
     picture: thingSmall(pictureOf(thing)),
-    why: object && words.called(object.appealReason),
+    why: object && whyText(words, object.appealReason),
     season: seasonal && seasonText(words, seasonal.season, object, list.site),
-    seen: object && seasonal && seenText(words, list, object, seasonal),
+    seen: object && seasonal && seenText(viewer, list, object, seasonal),
     isGood: seasonal?.isGood === true,
   }
 }
 
 type Choice = Omit<Option, 'isChosen'>
 
-function formOf(words: Words, { query, list, places, thisMonth }: ObjectsSubject) {
+function formOf(viewer: Viewer, { query, list, places, thisMonth }: ObjectsSubject) {
+  const { words } = viewer
   const { text, choice, tick } = formFields(words, { values: valuesOf(query, list), problems: [] })
   const any: Choice = { value: '', text: words.say('objects.any') }
   const kinds = OBJECT_KINDS.map((kind) => ({ value: kind, text: words.say(`kind.${kind}`) }))
@@ -143,7 +146,7 @@ function formOf(words: Words, { query, list, places, thisMonth }: ObjectsSubject
       choice(
         'site',
         { label: words.say('objects.site') },
-        places.map((site) => ({ value: site.id, text: siteText(words, site) })),
+        places.map((site) => ({ value: site.id, text: siteText(viewer, site) })),
       ),
       choice('month', { label: words.say('objects.month') }, comingMonths(words, thisMonth, list.month)),
     ],

@@ -2,6 +2,7 @@ import type { Night } from '../../tours/night.ts'
 import type { OwnThing } from '../../tours/own-object.ts'
 import { passesIn, passOf, type SkyPass } from '../../tours/own-pass.ts'
 import type { Words } from '../../words/words.ts'
+import { whyText } from './own-why.ts'
 import { pointText } from './say.ts'
 
 /** What was entered of a thing, as short sentences. */
@@ -11,7 +12,7 @@ export function ownFacts(words: Words, { draft, object }: OwnThing): readonly st
     ...(passOf(draft) === null ? lightFacts(words, draft) : []),
     ...sizeFacts(words, draft),
     ...starFacts(words, draft),
-    words.say('own.appeal-is', { appeal: words.number(draft.appeal, 2), reason: draft.appealReason }),
+    words.say('own.appeal-is', { appeal: words.number(draft.appeal, 2), reason: whyText(words, draft.appealReason) }),
   ]
 }
 

@@ -1,5 +1,6 @@
 import { isKindField, kindsAskedFor, OWN_KINDS, type OwnKind } from '../../tours/own-kinds.ts'
 import type { OwnObjectDraft } from '../../tours/own-object.ts'
+import { POINTS } from '../../tours/pointing.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { pointText } from './say.ts'
@@ -11,7 +12,7 @@ interface KindOf {
   readonly field: Field
 }
 
-export interface OwnGroup {
+interface OwnGroup {
   readonly id: string
   readonly label: string
   /** Which kinds the group is for; null for all. */
@@ -32,13 +33,11 @@ export interface OwnFormPage {
   readonly backText: string
 }
 
-export interface OwnFormSubject {
+interface OwnFormSubject {
   /** The thing's key, or null for a new one. */
   readonly key: string | null
   readonly state: FormState
 }
-
-const POINTS = Array.from({ length: 16 }, (_, point) => point)
 
 /** The form of one thing of the host's: every field that any kind has, in groups that say for which; a script shows those of the chosen kind. */
 export function ownFormPage(viewer: Viewer, { key, state }: OwnFormSubject): OwnFormPage {
@@ -46,7 +45,7 @@ export function ownFormPage(viewer: Viewer, { key, state }: OwnFormSubject): Own
   const title = words.say(key === null ? 'own.add' : 'own.edit')
   const groups = groupsOf(words, state)
   return {
-    sheet: daySheet(viewer, title, null, ['page.js', 'own-form.js']),
+    sheet: daySheet(viewer, title, 'objects', ['page.js', 'own-form.js']),
     title,
     intro: words.say(key === null ? 'own.add-intro' : 'own.edit-intro'),
     action: key === null ? '/extras' : `/extras/${key}`,

@@ -1,3 +1,4 @@
+import type { Problem } from '../../errors.ts'
 import { isKindField, kindsAskedFor, OWN_KINDS } from '../../tours/own-kinds.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, formFields, type ProblemList } from './form.ts'
@@ -26,7 +27,7 @@ export interface OwnImportPage {
   readonly backText: string
 }
 
-export interface OwnImportSubject {
+interface OwnImportSubject {
   readonly list: string
   readonly problems: readonly LineProblem[]
 }
@@ -38,14 +39,13 @@ export function ownImportPage(viewer: Viewer, { list, problems }: OwnImportSubje
   const { words } = viewer
   const title = words.say('own.import')
   const isWrong = problems.length > 0
-  const first = isWrong ? [{ field: 'list', key: 'own.list-wrong', values: { count: problems.length } }] : []
   return {
-    sheet: daySheet(viewer, title, null, ['page.js', 'list-file.js']),
+    sheet: daySheet(viewer, title, 'objects', ['page.js', 'list-file.js']),
     title,
     intro: words.say('own.import-intro'),
     problems: isWrong ? lineList(words, problems) : null,
     action: '/extras/import',
-    list: formFields(words, { values: { list }, problems: first }).text('list', {
+    list: formFields(words, { values: { list }, problems: ofList(words, problems) }).text('list', {
       label: words.say('own.list'),
       hint: words.say('own.list-hint'),
     }),
@@ -64,10 +64,24 @@ export function ownImportPage(viewer: Viewer, { list, problems }: OwnImportSubje
   }
 }
 
+/** One mistake is told at the list, too; of several it is told there how many they are. */
+function ofList(words: Words, problems: readonly LineProblem[]): readonly Problem[] {
+  const [first] = problems
+  if (first === undefined) return []
+  if (problems.length > 1) return [{ field: 'list', key: 'own.list-wrong', values: { count: problems.length } }]
+  return [{ field: 'list', ...inLine(words, first) }]
+}
+
+/** A mistake with its place. */
+function inLine(words: Words, { line, column, key, values }: LineProblem): Pick<Problem, 'key' | 'values'> {
+  const message = words.say(key, values)
+  return { key: column === '' ? 'own.line' : 'own.line-column', values: { line, column, message } }
+}
+
 function lineList(words: Words, problems: readonly LineProblem[]): ProblemList {
-  const shown = problems.slice(0, MOST_SHOWN).map(({ line, column, key, values }) => {
-    const message = words.say(key, values)
-    return words.say(column === '' ? 'own.line' : 'own.line-column', { line, column, message })
+  const shown = problems.slice(0, MOST_SHOWN).map((problem) => {
+    const { key, values } = inLine(words, problem)
+    return words.say(key, values)
   })
   const left = problems.length - shown.length
   const more = left > 0 ? [words.say('own.lines-more', { count: left })] : []

@@ -22,7 +22,7 @@ interface Button {
   readonly label: string
 }
 
-export interface OwnRow {
+interface OwnRow {
   readonly id: string
   readonly name: string
   readonly kind: string
@@ -43,7 +43,7 @@ export interface OwnObjectsPage {
   readonly emptyText: string | null
 }
 
-export interface OwnObjectsSubject {
+interface OwnObjectsSubject {
   readonly things: readonly OwnThing[]
   readonly nights: readonly Night[]
   /** How many things an import has just added; null for none. */
@@ -60,7 +60,7 @@ export function ownObjectsPage(viewer: Viewer, { things, nights, added, problems
     some.length === 0 ? [] : [{ title: title && words.say(title), rows: rows(some) }]
   const retired = things.filter(({ isListed }) => !isListed).sort(byName)
   return {
-    sheet: daySheet(viewer, words.say('own.title'), null),
+    sheet: daySheet(viewer, words.say('own.title'), 'objects'),
     title: words.say('own.title'),
     intro: words.say('own.intro'),
     done: added === null ? null : words.say('own.added', { count: added }),

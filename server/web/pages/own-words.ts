@@ -62,7 +62,7 @@ interface ToldText {
   readonly emptyText: string | null
 }
 
-export interface OwnWordsSubject {
+interface OwnWordsSubject {
   readonly name: string
   readonly told: ToldWords
   /** The languages in which anything is told of it. */
@@ -88,7 +88,7 @@ export function ownWordsPage(viewer: Viewer, subject: OwnWordsSubject): OwnWords
     hint: words.say('words.language-hint'),
   })
   return {
-    sheet: daySheet(viewer, title, null),
+    sheet: daySheet(viewer, title, 'objects'),
     title,
     intro: words.say(mayHost ? 'words.intro' : 'words.intro-visitor'),
     ...backOf(words, told, name, tonight),

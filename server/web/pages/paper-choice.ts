@@ -69,7 +69,7 @@ export interface OfferedPiece {
   readonly piece: PrintedPiece
 }
 
-export interface PlannedPiece extends OfferedPiece {
+interface PlannedPiece extends OfferedPiece {
   readonly copies: number
 }
 

@@ -4,7 +4,7 @@ import type { PaperFrame, PaperLook } from './paper.ts'
 import { paperSheet, type Viewer } from './sheet.ts'
 
 /** What a printed page is: its name below `/nights/:id/print/`, its title, how it is printed, and what else its address asks. */
-export interface FramedPaper {
+interface FramedPaper {
   readonly night: Night
   readonly name: string
   readonly title: string
@@ -34,6 +34,7 @@ export function paperFrame(viewer: Viewer, { night, name, title, look, asked = {
     isLarge: look.letters === 'large',
     hint: words.say('print.hint'),
     notes: [],
+    leftOut: null,
     links: [
       { href: `/nights/${night.id}`, text: words.say('print.back') },
       { href: `/nights/${night.id}/papers?${lookText(look, asked)}`, text: words.say('print.choose') },

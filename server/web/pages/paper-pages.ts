@@ -72,13 +72,16 @@ function thinCloudPages({ lead, keep, moves }: ThinCloudPiece, paper: Paper): nu
 }
 
 /** The chart with its rooms and the version, and the warning of an old programme. */
-const SKY = { restMm: 213, staleMm: 14, widthMm: 188 }
+const SKY = { restMm: { a4: 225, letter: 213 }, staleMm: 14, widthMm: 188, keySizePt: 14, keyGap: '    ' }
 
-function skyPages({ picture, stale }: SkyPiece, paper: Paper): number {
-  return Math.ceil(
-    (SKY.restMm + (stale === null ? 0 : SKY.staleMm) + high(picture.notes.join(' '), SKY.widthMm, 12.5)) /
-      LIVE_MM[paper],
-  )
+function skyPages({ picture, stale, key }: SkyPiece, paper: Paper): number {
+  const numbers = key.map(({ number, name }) => `${number}\u00a0${name.replaceAll(' ', '\u00a0')}`).join(SKY.keyGap)
+  const mm =
+    SKY.restMm[paper] +
+    (stale === null ? 0 : SKY.staleMm) +
+    (numbers === '' ? 0 : high(numbers, SKY.widthMm, SKY.keySizePt)) +
+    high(picture.notes.join(' '), SKY.widthMm, 12.5)
+  return Math.ceil(mm / LIVE_MM[paper])
 }
 
 /** Where the glass stands on a page of its own: its head, and its letters. */
@@ -91,7 +94,7 @@ function setUpPages({ glass, isGlassApart }: SetUpSheet, paper: Paper): number {
 }
 
 /** Head and banner; the room beneath a line; and the width of what is to be seen to. */
-const CHECKLIST = { restMm: 48, padMm: 1.9, textMm: 104, ownerMm: 28 }
+const CHECKLIST = { restMm: 48, padMm: 1.9, textMm: 105, ownerMm: 33 }
 
 function checklistPages({ lines }: ChecklistSheet, paper: Paper): number {
   const { restMm, padMm, textMm, ownerMm } = CHECKLIST
@@ -124,26 +127,22 @@ const stationPages = ({ stops, halves }: StationSheet, paper: Paper): number =>
     Math.ceil((STATION.restMm + stops.length * STATION.stopMm + halves.length * STATION.halfMm) / LIVE_MM[paper]),
   )
 
-const TABLE = { headMm: 42, lineMm: 12 * LINE * MM_PT, padMm: 2.2, nameMm: 40, widthMm: 190, afterMm: 6 }
+const TABLE = { headMm: 38, lineMm: 12 * LINE * MM_PT, padMm: 2.2, nameMm: 40, widthMm: 190, afterMm: 4 }
 
-/** A station stays together on a page, or breaks between its rows where it is higher than one. */
-function checkSheetPages({ tables }: CheckSheet, paper: Paper): number {
+/** A station breaks between its rows, its head again on the next page; its head is never left with less than two of them. */
+function checkSheetPages({ tables, day }: CheckSheet, paper: Paper): number {
   const live = LIVE_MM[paper]
-  const rowMm = TABLE.lineMm + TABLE.padMm
   let [pages, y] = [1, TABLE.headMm]
-  const put = (mm: number): void => {
-    if (y + mm > live) [pages, y] = [pages + 1, rowMm]
-    y += mm
-  }
   for (const table of tables) {
-    y += rowMm
-    for (const { rows } of table.stations) {
-      const heights = [rowMm, ...rows.map((row) => rowHeight(row, table))]
-      const whole = heights.reduce((sum, mm) => sum + mm, 0)
-      if (whole + rowMm <= live) put(whole)
-      else for (const mm of heights) put(mm)
+    for (const { name, rows } of table.stations) {
+      const headMm = high(`${name} ${day}`, TABLE.nameMm, 12, true) + TABLE.padMm
+      const [first = 0, second = 0, ...rest] = rows.map((row) => rowHeight(row, table))
+      for (const [i, mm] of [headMm + first + second, ...rest].entries()) {
+        if (y + mm > live) [pages, y] = [pages + 1, i === 0 ? 0 : headMm]
+        y += mm
+      }
+      y += TABLE.afterMm
     }
-    y += TABLE.afterMm
   }
   return pages
 }

@@ -27,8 +27,10 @@ export interface PaperFrame extends PaperLook {
   /** True for letters a quarter larger. */
   readonly isLarge: boolean
   readonly hint: string
-  /** What is in the document and what was left out; [] where there is nothing to say. */
+  /** What is in the document; [] where there is nothing to say. */
   readonly notes: readonly string[]
+  /** What was left out of it, under words that open it; null where nothing was. */
+  readonly leftOut: { readonly label: string; readonly text: string } | null
   /** Back, to the other paper, to the other letters. */
   readonly links: readonly PaperLink[]
   /** How cards are printed; null for all other pieces. */

@@ -2,7 +2,7 @@ import { MOST_LETTERS } from '../../desk/group-text.ts'
 import { languageName } from '../../tours/own-words.ts'
 import { UNITS } from '../../words/words.ts'
 import { cardsAsked } from './card-choice.ts'
-import { type Field, type FormState, formFields } from './form.ts'
+import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
 import { nightSheet } from './night-links.ts'
 import type { PaperLink } from './paper.ts'
 import { type CopiesAsked, copiesField, MOST_COPIES, type OfferedPiece, printPlan, sheetCount } from './paper-choice.ts'
@@ -12,13 +12,12 @@ import { secondAsked } from './second-language.ts'
 import type { Sheet, Viewer } from './sheet.ts'
 
 /** A piece to be chosen: what it is for, its pages, how many copies, and the way to it alone. */
-export interface PieceChoice {
-  /** Name and id of the field for the copies. */
-  readonly field: string
+interface PieceChoice {
+  /** The field for the copies. */
+  readonly field: Field
   readonly title: string
   readonly purpose: string
   readonly pages: string
-  readonly copies: number
   readonly alone: PaperLink
 }
 
@@ -27,6 +26,7 @@ export interface PapersForm {
   readonly nightTitle: string
   readonly title: string
   readonly intro: string
+  readonly problems: ProblemList | null
   readonly stale: string | null
   readonly action: string
   readonly lookLabel: string
@@ -47,6 +47,11 @@ export interface PapersForm {
   } | null
 }
 
+interface Typed {
+  readonly subject: PrintSubject
+  readonly state: FormState
+}
+
 /** The page on which papers are chosen; without a choice it shows what eight sheets hold. */
 export function papersForm(
   viewer: Viewer,
@@ -59,6 +64,10 @@ export function papersForm(
   const { night, isStale, look } = subject
   const usual = printPlan(all, null, look)
   const chosen = copies ?? Object.fromEntries(usual.pieces.map((piece) => [piece.name, piece.copies]))
+  const pieces = all.map((piece) => pieceChoice(viewer, { subject, state }, piece, chosen[piece.name] ?? 0))
+  const looks = lookFields(viewer, subject, state)
+  const group = viewer.mayHost ? groupForm(viewer, subject, state) : null
+  const fields = [...looks, ...pieces.map(({ field }) => field), ...(group ? [group.field] : [])]
   return {
     sheet: nightSheet(viewer, words.say('papers.title-of', { title: night.title }), {
       night,
@@ -68,13 +77,14 @@ export function papersForm(
     nightTitle: night.title,
     title: words.say('papers.title'),
     intro: words.say('papers.intro'),
+    problems: problemList(words, state, fields),
     stale: isStale ? words.say('print.stale') : null,
     action: `/nights/${night.id}/print/tonight`,
     lookLabel: words.say('papers.look'),
-    lookFields: lookFields(viewer, subject),
+    lookFields: looks,
     piecesLabel: words.say('papers.pieces'),
     piecesHint: words.say('papers.pieces-hint'),
-    pieces: all.map((piece) => pieceChoice(viewer, subject, piece, chosen[piece.name] ?? 0)),
+    pieces,
     copiesLabel: words.say('papers.copies'),
     mostCopies: MOST_COPIES,
     save: words.say('papers.show'),
@@ -83,7 +93,7 @@ export function papersForm(
       text: words.say('print.tonight'),
       note: words.say('papers.usual', { count: sheetCount(usual.pieces) }),
     },
-    group: viewer.mayHost ? groupForm(viewer, subject, state) : null,
+    group,
   }
 }
 
@@ -100,10 +110,10 @@ const groupForm = ({ words }: Viewer, { night, groupText }: PrintSubject, state:
 })
 
 /** Paper, units, letters, and a second language where there are words in one. */
-function lookFields({ words }: Viewer, { look, second }: PrintSubject): Field[] {
+function lookFields({ words }: Viewer, { look, second }: PrintSubject, state: FormState): Field[] {
   const { language, units } = words.settings
-  const values = { ...look, units, second: second.language ?? '' }
-  const form = formFields(words, { values, problems: [] })
+  const values = { ...look, units, second: second.language ?? '', ...state.values }
+  const form = formFields(words, { values, problems: state.problems })
   const choice = (name: string, codes: readonly string[]): Field =>
     form.choice(
       name,
@@ -121,16 +131,18 @@ function lookFields({ words }: Viewer, { look, second }: PrintSubject): Field[] 
   ]
 }
 
-function pieceChoice({ words }: Viewer, subject: PrintSubject, piece: OfferedPiece, copies: number): PieceChoice {
+function pieceChoice({ words }: Viewer, { subject, state }: Typed, piece: OfferedPiece, copies: number): PieceChoice {
   const { night, look, second, cards } = subject
   const { name, title, pages } = piece
   const asked = { ...secondAsked(second), ...(name === 'cards' ? cardsAsked(cards) : {}) }
   return {
-    field: copiesField(name),
+    field: formFields(words, state).number(copiesField(name), {
+      label: words.say('papers.copies-of', { piece: title }),
+      fallback: String(copies),
+    }),
     title,
     purpose: words.say(`papers.for-${name}`),
     pages: words.say(look.letters === 'large' ? 'papers.pages-normal' : 'papers.pages', { count: pages }),
-    copies,
     alone: { href: printHref(night, name, look, asked), text: words.say('papers.alone') },
   }
 }

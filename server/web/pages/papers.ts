@@ -68,7 +68,7 @@ export interface PrintSubject {
 }
 
 /** What can be printed of a night, the most useful on the field first; so it is printed, too. */
-export const PIECES = {
+const PIECES = {
   'run-sheet': runSheet,
   sheets: stationSheets,
   'check-sheet': checkSheet,

@@ -30,7 +30,7 @@ export function healthLines(words: Words, subject: HealthSubject): HealthLine[] 
   const isLow = freeBytes !== null && freeBytes < LOW_GB * GB
   return [
     line('in', phonesText(words, phones)),
-    line('marks', words.say('phones.marks', { rate: words.number(marksInTenMin / 10, 1) })),
+    line('marks', tapsText(words, marksInTenMin)),
     line('disk', diskText(words, freeBytes, isLow), isLow),
     line('power', words.say('phones.power')),
   ]
@@ -41,6 +41,9 @@ export function phonesText(words: Words, phones: readonly PhoneNow[]): string {
   const counts = countsOf(phones)
   return counts.count === 0 ? words.say('phones.none') : words.say('phones.in', counts)
 }
+
+const tapsText = (words: Words, inTenMin: number): string =>
+  inTenMin === 0 ? words.say('phones.no-marks') : words.say('phones.marks', { rate: words.number(inTenMin / 10, 1) })
 
 function diskText(words: Words, freeBytes: number | null, isLow: boolean): string {
   if (freeBytes === null) return words.say('phones.disk-unknown')

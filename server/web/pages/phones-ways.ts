@@ -29,7 +29,7 @@ export interface PairWay extends ScanCode {
 }
 
 /** Where the row stands for visitors, on the laptop itself or behind its address. */
-export const tonightPath = (nightId: string): string => `/tonight/${nightId}`
+const tonightPath = (nightId: string): string => `/tonight/${nightId}`
 
 /** A picture that leads to a page; `token` stands behind the `#`, which browsers keep to themselves. */
 export function scanCode(words: Words, address: string, token: string | null): ScanCode {

@@ -112,9 +112,10 @@ function phonesSheet(viewer: Viewer, { night, hasTour }: PhonesSubject): Sheet {
 
 function obstacles({ words }: Viewer, { isOpen, addresses, isJoinable }: PhonesSubject): string[] {
   const found = [
-    ...(isOpen ? [] : ['phones.closed']),
-    ...(isOpen && addresses.length === 0 ? ['phones.no-network'] : []),
     ...(isJoinable ? [] : ['phones.not-yet']),
+    ...(isOpen && addresses.length === 0 ? ['phones.no-network'] : []),
+    // Last, since the command follows it.
+    ...(isOpen ? [] : ['phones.closed']),
   ]
   return found.map((key) => words.say(key))
 }

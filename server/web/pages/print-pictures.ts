@@ -53,7 +53,7 @@ export interface PrintPictures {
 }
 
 /** What they are drawn from. */
-export interface PictureSources {
+interface PictureSources {
   readonly night: Night
   readonly tour: Tour
   readonly evening: EveningAnswer

@@ -26,18 +26,24 @@ export function printTonightPage(
   const asked = { ...secondAsked(second), ...copiesText(copies) }
   return {
     ...paperFrame(viewer, { night, name: 'tonight', title: words.say('print.tonight'), look, asked }),
-    notes: notesOf(words, plan),
+    notes: [inText(words, plan)],
+    leftOut: leftOut(words, plan),
     pieces: plan.pieces.flatMap(({ piece, copies: times }) => Array.from({ length: times }, () => piece)),
   }
 }
 
-function notesOf(words: Words, { pieces, leftOut }: PrintPlan): string[] {
+function inText(words: Words, { pieces }: PrintPlan): string {
   const list = words.list(
     pieces.map(({ title, copies }) => (copies === 1 ? title : words.say('papers.times', { title, copies }))),
   )
-  const left = words.list(leftOut.map(({ title, pages }) => words.say('papers.left', { title, pages })))
-  return [
-    words.say('papers.in', { count: sheetCount(pieces), list }),
-    ...(leftOut.length === 0 ? [] : [words.say('papers.left-out', { sheets: USUAL_SHEETS, list: left })]),
-  ]
+  return words.say('papers.in', { count: sheetCount(pieces), list })
+}
+
+function leftOut(words: Words, { leftOut: left }: PrintPlan): PapersPage['leftOut'] {
+  if (left.length === 0) return null
+  const list = words.list(left.map(({ title, pages }) => words.say('papers.left', { title, pages })))
+  return {
+    label: words.say('papers.left-out-label', { count: left.length, sheets: USUAL_SHEETS }),
+    text: words.say('papers.left-out', { list }),
+  }
 }

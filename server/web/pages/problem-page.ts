@@ -29,8 +29,8 @@ export function problemPage(
     status: String(status),
     title,
     message,
-    problems: problems.map((problem) =>
-      problem.field === '' ? problem.message : `${problem.field}: ${problem.message}`,
+    problems: problems.map(({ field, message: said }) =>
+      field === '' ? said : viewer.words.say('page.problem-at', { field, message: said }),
     ),
     wayOn:
       key === 'fault.join-first'

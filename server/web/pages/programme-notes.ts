@@ -21,7 +21,7 @@ export interface ProgrammeNote {
   readonly act: NoteAct | null
 }
 
-export interface NotesSubject {
+interface NotesSubject {
   readonly night: Night
   readonly tour: Tour
   readonly state: TourState

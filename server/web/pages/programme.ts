@@ -12,11 +12,12 @@ import { causeText, type Names, remarkText } from './say.ts'
 import { mayLead, type Sheet, type SheetLink, type Viewer } from './sheet.ts'
 import { type StopActs, stopActs } from './stop-acts.ts'
 import { type StopLine, stationName, stopLine } from './stop-line.ts'
+import { rowNames } from './telescope-names.ts'
 
 /** A stop with what the host may do with it; null where that is nothing. */
-export type ProgrammeStop = StopLine & { readonly acts: StopActs | null }
+type ProgrammeStop = StopLine & { readonly acts: StopActs | null }
 
-export interface ProgrammeGroup {
+interface ProgrammeGroup {
   readonly heading: string
   readonly note: string | null
   readonly stops: readonly ProgrammeStop[]
@@ -51,7 +52,7 @@ export interface ProgrammePage {
   readonly build: { readonly action: string; readonly text: string; readonly note: string } | null
 }
 
-export interface ProgrammeSubject {
+interface ProgrammeSubject {
   readonly night: Night
   readonly tour: Tour | undefined
   /** How that programme stands to the night; undefined without one. */
@@ -120,12 +121,13 @@ function buildForm(viewer: Viewer, night: Night, tour: Tour | undefined): Progra
 function byTelescope(viewer: Viewer, subject: ProgrammeSubject, tour: Tour): ProgrammeGroup[] {
   const { night, names } = subject
   const row = night.stations.filter((station) => !isBeside(station))
+  const nameIn = rowNames(viewer, night)
   const standing = new Set(row.map(({ id }) => id))
   const gone = new Set(tour.stops.map(({ stationId }) => stationId).filter((id) => !standing.has(id)))
   return [
     ...row.map((station) => ({
       heading: station.name,
-      note: [station.telescope?.name, station.operator].filter(Boolean).join(', ') || null,
+      note: [station.telescope && nameIn(station.telescope), station.operator].filter(Boolean).join(', ') || null,
       ...ofStation(viewer, subject, tour, station.id),
     })),
     ...[...gone].map((id) => ({

@@ -4,7 +4,7 @@ import type { Option } from './form.ts'
 import { byLamp, daySheet, type Sheet, type Viewer } from './sheet.ts'
 
 /** One thing to choose, with all there is to choose from. */
-export interface ReadingChoice {
+interface ReadingChoice {
   readonly name: string
   readonly label: string
   /** Each with the language that it is said in, where that is another one. */
@@ -25,7 +25,7 @@ export interface ReadingPage {
   readonly usual: { readonly title: string; readonly said: string; readonly save: string; readonly note: string } | null
 }
 
-export interface ReadingSubject {
+interface ReadingSubject {
   readonly options: Readonly<Record<'lang' | 'units' | 'hours', readonly string[]>>
   readonly usual: WordsSettings
   /** The page that the reader came from: an address of this service. */

@@ -78,7 +78,7 @@ export function volunteerText(ground: ReportGround): string {
 }
 
 /** One number of a report: as reckoned, and beside it as the host says it, each null where nobody knows. */
-export interface ReportNumber {
+interface ReportNumber {
   readonly key: string
   readonly reckoned: number | null
   readonly host: number | null

@@ -18,6 +18,7 @@ import { clockText, estimateText, publicHours, type ReportGround, volunteerText 
 import type { Names } from './say.ts'
 import { paperSheet, type Sheet, type Viewer } from './sheet.ts'
 import type { Table } from './table.ts'
+import { withRowNames } from './telescope-names.ts'
 
 export interface ReportPage {
   readonly sheet: Sheet
@@ -27,6 +28,10 @@ export interface ReportPage {
   readonly lead: string
   readonly lacksLabel: string
   readonly lacks: readonly string[]
+  /** To the form that mends it; null where nothing is missing or nothing can be written. */
+  readonly write: PaperLink | null
+  readonly print: PaperLink
+  /** The report as files, and the pages of which it is a part. */
   readonly ways: readonly PaperLink[]
   readonly facts: readonly ReportFact[]
   readonly numbers: Table
@@ -39,7 +44,7 @@ export interface ReportPage {
   readonly closing: { readonly action: string; readonly hint: string; readonly text: string } | null
 }
 
-export interface ReportSubject {
+interface ReportSubject {
   readonly report: NightReport
   readonly names: Names
   readonly hasTour: boolean
@@ -47,18 +52,23 @@ export interface ReportSubject {
 }
 
 /** The report of a night: reckoned by itself, and put right by the host beside it. */
-export function reportPage(viewer: Viewer, { report, names, hasTour, state }: ReportSubject): ReportPage {
+export function reportPage(viewer: Viewer, subject: ReportSubject): ReportPage {
   const { words, mayHost } = viewer
+  const { names, hasTour, state } = subject
+  const report = withRowNames(viewer, subject.report)
   const ground = { words, names, report, mayHost }
   const { night } = report
   const form = mayHost && night.state !== 'closed' ? reportForm(ground, state) : null
+  const lacks = lacksOf(report.facts, report.edits).map((lack) => words.say(`report.lack-${lack}`))
   return {
     sheet: nightSheet(viewer, words.say('report.title-of', { title: night.title }), { night, hasTour, here: 'report' }),
     nightTitle: night.title,
     title: words.say('report.title'),
     lead: leadText(ground),
     lacksLabel: words.say('report.lacks'),
-    lacks: lacksOf(report.facts, report.edits).map((lack) => words.say(`report.lack-${lack}`)),
+    lacks,
+    write: form && lacks.length > 0 ? { href: '#form', text: words.say('report.write') } : null,
+    print: { href: `${reportHref(night)}/print`, text: words.say('report.print') },
     ways: waysOf(ground),
     facts: reportFacts(ground),
     numbers: numbersTable(ground),
@@ -98,7 +108,6 @@ const notesOf = (ground: ReportGround): string[] => [
 function waysOf({ words, report, mayHost }: ReportGround): PaperLink[] {
   const href = reportHref(report.night)
   return [
-    { href: `${href}/print`, text: words.say('report.print') },
     { href: `${href}.csv`, text: words.say('report.csv') },
     { href: `/api${href}`, text: words.say('report.json') },
     ...(mayHost ? [{ href: `/nights/${report.night.id}/file`, text: words.say('carry.whole-night') }] : []),
@@ -117,7 +126,7 @@ function closingOf({ words, report }: ReportGround): ReportPage['closing'] {
   }
 }
 
-export interface ReportPiece {
+interface ReportPiece {
   readonly title: string
   readonly subtitle: string
   readonly state: string
@@ -129,7 +138,7 @@ export interface ReportPiece {
 }
 
 /** The report on one page or two. What was shown when is on the page of the night, and in its files. */
-export function reportPiece(ground: ReportGround): ReportPiece {
+function reportPiece(ground: ReportGround): ReportPiece {
   const { words, report } = ground
   const { night } = report
   return {
@@ -145,8 +154,9 @@ export function reportPiece(ground: ReportGround): ReportPiece {
 }
 
 /** The report as a printed document. */
-export function reportPaper(viewer: Viewer, report: NightReport, names: Names, look: PaperLook): PapersPage {
+export function reportPaper(viewer: Viewer, told: NightReport, names: Names, look: PaperLook): PapersPage {
   const { words, mayHost } = viewer
+  const report = withRowNames(viewer, told)
   const href = reportHref(report.night)
   const asked = (changed: Partial<PaperLook>) => `${href}/print?${new URLSearchParams({ ...look, ...changed })}`
   const paper = look.paper === 'a4' ? 'letter' : 'a4'
@@ -157,6 +167,7 @@ export function reportPaper(viewer: Viewer, report: NightReport, names: Names, l
     isLarge: look.letters === 'large',
     hint: words.say('print.hint'),
     notes: [],
+    leftOut: null,
     links: [
       { href, text: words.say('report.title') },
       { href: asked({ paper }), text: words.say(`print.use-${paper}`) },

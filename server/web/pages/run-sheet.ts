@@ -1,4 +1,5 @@
 import type { EveningAnswer } from '../../desk/desk.ts'
+import { linesOf } from '../../drawings/letter-widths.ts'
 import type { BesideHalf } from '../../tours/beside-lines.ts'
 import { byTimeAndRow } from '../../tours/first-showing.ts'
 import { nightHours } from '../../tours/hours.ts'
@@ -17,12 +18,13 @@ import {
   safetyRules,
 } from './fixed-words.ts'
 import { moonText } from './moon.ts'
+import type { PaperLook } from './paper.ts'
 import { staleText, versionText } from './paper-frame.ts'
 import { type Names, noStopsText, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { endText, stationName } from './stop-line.ts'
 
-export interface RunLine {
+interface RunLine {
   readonly station: string
   readonly name: string
   readonly until: string
@@ -66,9 +68,13 @@ interface RunSheetSubject {
   readonly isStale: boolean
   readonly names: Names
   readonly beside: readonly BesideHalf[]
+  readonly look: Pick<PaperLook, 'paper'>
 }
 
+/** So many lines stand on a page in the larger letters; A4 holds one more, or what is out of the usual, or safety in long words. */
 const ROOMY_LINES = 7
+/** The width of a page in type sizes, a little more, since widths of letters are rounded up. */
+const LINE_EM = 46
 
 /** The coordinator's one page: the evening by time, safety, the four fixed calls and the emergency card. */
 export function runSheet(viewer: Viewer, subject: RunSheetSubject): RunSheet {
@@ -77,23 +83,31 @@ export function runSheet(viewer: Viewer, subject: RunSheetSubject): RunSheet {
   const { opensAt, closesAt } = nightHours(night)
   const beside = besideShort(words, subject)
   const hours = { from: words.time(opensAt, night.site.zone), to: words.time(closesAt, night.site.zone) }
+  const dusks = duskTimes(words, evening, night)
+  const unusual = {
+    stale: staleText(viewer, subject.isStale),
+    clocks: clockText(words, night),
+    schoolClass: classText(viewer, night),
+  }
+  const isUsual = [...Object.values(unusual), dusks.noDark].every((text) => text === null)
+  const safety = safetyRules(words)
+  const isShort = isUsual && safety.every(({ name, text }) => linesOf(`${name} ${text}`, LINE_EM).length === 1)
+  const mostLines = ROOMY_LINES + (isShort && subject.look.paper === 'a4' ? 1 : 0)
   return {
     ...labels(viewer),
+    ...unusual,
     title: night.title,
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
     version: versionText(viewer, night, tour),
-    stale: staleText(viewer, subject.isStale),
     hours: words.say('print.hours', hours),
-    ...duskTimes(words, evening, night),
+    ...dusks,
     moon: moonText(words, evening),
-    clocks: clockText(words, night),
-    schoolClass: classText(viewer, night),
     moves: runMoves(viewer, night, tour, names),
     emptyText: noStopsText(words, tour),
     besideLabel: words.say('beside.title-short', { time: hours.from }),
     beside,
-    isDense: tour.stops.length + 2 * beside.length > ROOMY_LINES,
-    safety: safetyRules(words),
+    isDense: tour.stops.length + 2 * beside.length > mostLines,
+    safety,
     calls: fixedCalls(words),
     emergency: emergencyLines(words, night),
   }

@@ -30,6 +30,10 @@ export const causeText = (words: Words, cause: CheckCause): string =>
 export const untilText = (words: Words, at: Date, cause: CheckCause, zone: string): string =>
   words.say('page.until', { time: words.time(at, zone), cause: causeText(words, cause) })
 
+/** Where a value comes from; of one that nobody has looked up it says so, in the words of readers. */
+export const sourceText = (words: Words, source: string): string =>
+  words.called(source).replace('from memory', words.say('value.unchecked'))
+
 const QUARTER_MIN = 15
 
 /**

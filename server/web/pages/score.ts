@@ -6,7 +6,7 @@ import { noStopsText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 
 /** The row through the evening on sheets that lie on their side. */
-export interface ScorePiece {
+interface ScorePiece {
   readonly title: string
   readonly stale: string | null
   readonly sheets: readonly Picture[]

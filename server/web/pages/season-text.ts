@@ -6,10 +6,11 @@ import type { Site } from '../../tours/site.ts'
 import { isForTelescopes, type ShowObject } from '../../tours/target.ts'
 import type { Words } from '../../words/words.ts'
 import { causeText, chanceText, fistsText } from './say.ts'
+import type { Viewer } from './sheet.ts'
 
 /** A site by its name, or one that nobody wrote by where it lies. */
-export const siteText = (words: Words, site: Site): string =>
-  isPlainSite(site) ? words.say(`objects.site-${site.id}`) : site.name
+export const siteText = ({ words, siteName }: Viewer, site: Site): string =>
+  isPlainSite(site) ? words.say(`objects.site-${site.id}`) : siteName(site)
 
 /** `November 2026` of `2026-11`. */
 export const monthText = (words: Words, month: string): string =>
@@ -51,7 +52,7 @@ export function seasonText(words: Words, season: Season, object: Pick<ShowObject
 
 /** What the kit shows of a thing in the month, as a sentence; null for what is not reckoned. */
 export function seenText(
-  words: Words,
+  { words, telescopeName }: Viewer,
   at: Pick<Standpoint, 'site' | 'telescopes'>,
   object: ShowObject,
   seasonal: Seasonal,
@@ -63,7 +64,7 @@ export function seenText(
   const isUnseen = chanceWord(chance) === 'not-tonight'
   const seen = words.say('objects.seen-in', {
     chance: isUnseen ? words.say('objects.too-faint') : chanceText(words, chance),
-    telescope: telescope?.name ?? words.say('objects.kit-none'),
+    telescope: telescope ? telescopeName(telescope) : words.say('objects.kit-none'),
   })
   return [seen, spanText(words, at.site, clear)].filter((text) => text !== '').join(' ')
 }
@@ -88,10 +89,10 @@ const roundedTo = (at: Date, round: (value: number) => number): Date =>
   new Date(round(at.getTime() / TEN_MIN_MS) * TEN_MIN_MS)
 
 /** Whose telescopes are reckoned with. */
-export function kitText(words: Words, { telescopes }: Pick<Standpoint, 'telescopes'>): string {
+export function kitText({ words, telescopeName }: Viewer, { telescopes }: Pick<Standpoint, 'telescopes'>): string {
   const [first] = telescopes
   if (first === undefined) return words.say('objects.kit-none')
   return telescopes.length === 1
-    ? words.say('objects.kit-one', { name: first.name })
+    ? words.say('objects.kit-one', { name: telescopeName(first) })
     : words.say('objects.kit-many', { count: telescopes.length })
 }

@@ -10,7 +10,7 @@ import { daySheet, type Sheet, type SheetLink, type Viewer } from './sheet.ts'
 import { rowOf, type Table, type TableRow } from './table.ts'
 
 /** A picture with its numbers beside it. */
-export interface SeasonPicture {
+interface SeasonPicture {
   readonly label: string
   readonly drawing: Svg
   readonly table: Table
@@ -30,13 +30,13 @@ export interface SeasonPage {
   readonly ways: readonly PaperLink[]
 }
 
-export interface SeasonSubject {
+interface SeasonSubject {
   readonly season: Season
   readonly years: readonly number[]
   readonly names: Names
 }
 
-export const seasonHref = (year: number): string => `/season?year=${year}`
+const seasonHref = (year: number): string => `/season?year=${year}`
 
 /** Several nights side by side, in numbers and pictures; people's names are the host's alone. */
 export function seasonPage(viewer: Viewer, { season, years, names }: SeasonSubject): SeasonPage {

@@ -36,6 +36,8 @@ export interface SetUpSheet {
   readonly glassNone: string
   /** True where so many telescopes stand in the row that their glass has a page of its own. */
   readonly isGlassApart: boolean
+  /** True where its sentences are so long that a page holds them in smaller letters alone. */
+  readonly isDense: boolean
 }
 
 /**
@@ -45,6 +47,9 @@ export interface SetUpSheet {
 const ROOM_LINES = 9
 const BLANK_LINES = 2
 const LINE_EM = 38
+/** As many lines of 14 points as a page of either paper holds, and the width of a step in type sizes. */
+const PAGE_LINES = 30
+const STEP_EM = 26
 
 /** From the arrival to the last walk over the field, with room for a tick and initials at each step. */
 export function setUpSheet(viewer: Viewer, subject: PrintSubject): SetUpSheet {
@@ -54,21 +59,32 @@ export function setUpSheet(viewer: Viewer, subject: PrintSubject): SetUpSheet {
     .filter(({ telescope }) => telescope !== null)
     .map((station) => ({ station: station.name, text: glassText(viewer, subject, station) }))
   const align = alignText(viewer, setUp)
+  const steps = setUp.times.map((time) => setUpLine(words, night, time))
+  const safety = setUpSafety(words)
   return {
     ...labels(viewer),
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
     version: versionText(viewer, night, tour),
     stale: staleText(viewer, isStale),
     sun: sunText(words, setUp.sun),
-    steps: setUp.times.map((time) => setUpLine(words, night, time)),
+    steps,
     align,
-    safety: setUpSafety(words),
+    safety,
     glass,
     isGlassApart: alignLines(words.say('set-up.align-label'), align) + glassLines(glass) > ROOM_LINES,
+    isDense:
+      stepLines(steps) + safetyLines(safety) + alignLines(words.say('set-up.align-label'), align) + glassLines(glass) >
+      PAGE_LINES,
   }
 }
 
 const linesOfText = (text: string): number => linesOf(text, LINE_EM).length
+
+const stepLines = (steps: SetUpSheet['steps']): number =>
+  steps.reduce((sum, { text }) => sum + linesOf(text, STEP_EM).length, 0)
+
+const safetyLines = (safety: readonly SafetyRule[]): number =>
+  safety.reduce((sum, { name, text }) => sum + linesOfText(`${name} ${text}`), 0)
 
 const alignLines = (label: string, align: string): number =>
   align === '' ? BLANK_LINES : linesOfText(`${label} ${align}`)

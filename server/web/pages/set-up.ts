@@ -39,7 +39,7 @@ interface SetUpLine {
   readonly text: string
 }
 
-export interface SetUpSubject {
+interface SetUpSubject {
   readonly night: Night
   readonly setUp: SetUp
   readonly look: 'day' | 'lamp'

@@ -1,8 +1,10 @@
 import type { Who } from '../../desk/desk.ts'
+import type { Site } from '../../tours/site.ts'
+import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 
 /** How a page is lit: paper by day, one red lamp by night, or print. */
-export type Look = 'day' | 'lamp' | 'paper'
+type Look = 'day' | 'lamp' | 'paper'
 
 /** Who reads, when, and in which words: all that a page model needs beside its subject. */
 export interface Viewer {
@@ -15,6 +17,10 @@ export interface Viewer {
   readonly isRehearsal: boolean
   /** The address of the page, to come back to; null where that makes no sense. */
   readonly path: string | null
+  /** What a telescope of the kit is called, told apart from others of its name. */
+  readonly telescopeName: (telescope: Pick<Telescope, 'id' | 'name'>) => string
+  /** What a site is called, told apart from others of its name. */
+  readonly siteName: (site: Pick<Site, 'id' | 'name'>) => string
 }
 
 /** True for the host at the laptop and for the host's phone: who may make, take and drop a programme. */
@@ -44,6 +50,8 @@ export interface NightNav {
  */
 export interface Sheet {
   readonly title: string
+  /** The title where what was sent could not be kept, so that it is heard before the page. */
+  readonly refusedTitle: string
   readonly language: string
   readonly look: Look
   readonly isLamp: boolean
@@ -71,7 +79,7 @@ const HREFS = {
   sites: '/sites',
   telescopes: '/telescopes',
 } as const
-export type Here = (typeof PLACES)[number] | 'sign-in' | null
+type Here = (typeof PLACES)[number] | 'sign-in' | null
 
 const DAY_STYLES = [
   'day.css',
@@ -165,6 +173,7 @@ function bare(
   const href = path === null ? null : `/reading?from=${encodeURIComponent(path)}`
   return {
     title,
+    refusedTitle: words.say('page.refused-title', { title }),
     language: words.settings.language,
     look,
     isLamp: look === 'lamp',

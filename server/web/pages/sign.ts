@@ -9,7 +9,7 @@ import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 /** One sign for one stop, to be changed when the telescope turns to something else. */
-export interface Sign {
+interface Sign {
   readonly station: string
   readonly when: string
   readonly name: SignName
@@ -18,7 +18,7 @@ export interface Sign {
   readonly isWide: boolean
 }
 
-export interface Signs {
+interface Signs {
   readonly title: string
   readonly version: string
   readonly stale: string | null

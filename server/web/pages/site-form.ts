@@ -2,10 +2,18 @@ import { Value } from 'typebox/value'
 import { skyMagOfClass } from '../../sight/site-light.ts'
 import { nearestSkyClass, type Site, SiteDraft, SKY_CLASSES, type Town } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
-import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { type Field, type FormState, formFields, isBegun, type ProblemList, problemList } from './form.ts'
 import { placeText } from './place-text.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import { fieldsOf, type GrowingRows, glowRows, growing, MOST_GLOWS, type SiteRowCounts } from './site-rows.ts'
+import {
+  FEWEST_GLOWS,
+  fieldsOf,
+  type GrowingRows,
+  glowRows,
+  growing,
+  MOST_GLOWS,
+  type SiteRowCounts,
+} from './site-rows.ts'
 import { type SkylineNote, type SkylinePart, skylinePart } from './site-skyline.ts'
 
 export interface SiteFormPage {
@@ -29,6 +37,7 @@ export interface SiteFormPage {
   }
   readonly skyline: SkylinePart
   readonly glowLabel: string
+  readonly isGlowOpen: boolean
   readonly glowHint: string
   readonly glowHeads: readonly string[]
   readonly glow: readonly { readonly fields: readonly Field[] }[]
@@ -36,7 +45,7 @@ export interface SiteFormPage {
   readonly save: string
 }
 
-export interface TownSearch {
+interface TownSearch {
   readonly label: string
   readonly hint: string
   readonly query: string
@@ -75,7 +84,7 @@ export function siteFormPage(viewer: Viewer, subject: SiteFormSubject): SiteForm
     ...glow.flatMap((row) => row.fields),
   ]
   return {
-    sheet: daySheet(viewer, title, null, ['page.js', 'list-file.js']),
+    sheet: daySheet(viewer, title, 'sites', ['page.js', 'list-file.js']),
     ...labels(words),
     title,
     intro: words.say(id === null ? 'page.new-site-intro' : 'page.edit-site-intro'),
@@ -87,6 +96,7 @@ export function siteFormPage(viewer: Viewer, subject: SiteFormSubject): SiteForm
     sky,
     skyline,
     glow,
+    isGlowOpen: rows.glows > FEWEST_GLOWS || isBegun(glow.flatMap((row) => row.fields)),
     glows: growing('glowRows', rows.glows, MOST_GLOWS, words.say('page.more-rows')),
   }
 }

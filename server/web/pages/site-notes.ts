@@ -67,6 +67,7 @@ export function siteNotesPaper(viewer: Viewer, site: Site, notes: SiteNotes, loo
     isLarge: look.letters === 'large',
     hint: words.say('print.hint'),
     notes: [],
+    leftOut: null,
     links: [
       { href: siteNotesHref(site), text: words.say('site-notes.of', { site: site.name }) },
       { href: asked({ paper }), text: words.say(`print.use-${paper}`) },

@@ -1,16 +1,11 @@
+import { POINTS } from '../../tours/pointing.ts'
 import type { Words } from '../../words/words.ts'
 import { type Field, type FormState, formFields } from './form.ts'
 import { pointText } from './say.ts'
 
-/** How many corners of the skyline the form asks for: one at each of sixteen compass points. */
-export const SKYLINE_POINTS = 16
-const POINT_DEG = 360 / SKYLINE_POINTS
 export const FEWEST_GLOWS = 2
 export const MOST_GLOWS = 8
 export const MOST_CORNERS = 72
-
-/** Azimuth in degrees of a compass point of the form, 0 for north. */
-export const pointAzimuthDeg = (point: number): number => point * POINT_DEG
 
 /** Rows of the form: of glow, and of a skyline that was measured at its own corners; null for one by compass points. */
 export interface SiteRowCounts {
@@ -43,7 +38,7 @@ export const growing = (name: string, count: number, most: number, text: string)
 /** The rows of the skyline: sixteen compass points, or `corners` corners whose direction can be changed. */
 export function skylineRows(words: Words, state: FormState, corners: number | null): SkylineRow[] {
   const form = formFields(words, state)
-  return Array.from({ length: corners ?? SKYLINE_POINTS }, (_, index) => {
+  return Array.from({ length: corners ?? POINTS.length }, (_, index) => {
     const point = corners === null ? pointText(words, index) : null
     const said = point ?? words.say('page.skyline-corner', { row: index + 1 })
     return {

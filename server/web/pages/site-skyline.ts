@@ -1,10 +1,11 @@
 import { QUARTER_PX, QUARTERS_DEG, skylineQuarter } from '../../drawings/skyline-quarter.ts'
 import type { MessageValues } from '../../errors.ts'
+import { POINT_DEG } from '../../tours/pointing.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
-import { type Field, type FormState, formFields } from './form.ts'
+import { type Field, type FormState, formFields, isBegun } from './form.ts'
 import { pointText } from './say.ts'
-import { type GrowingRows, growing, MOST_CORNERS, type SkylineRow, skylineRows } from './site-rows.ts'
+import { fieldsOf, type GrowingRows, growing, MOST_CORNERS, type SkylineRow, skylineRows } from './site-rows.ts'
 
 /** What the host is told above the table of the skyline. */
 export interface SkylineNote {
@@ -36,6 +37,9 @@ export interface SkylinePart {
   /** What is wrong with the list, each line by its number. */
   readonly wrong: readonly string[]
   readonly takeText: string
+  readonly tableLabel: string
+  /** True where the table holds a corner, or something wrong. */
+  readonly isTableOpen: boolean
   readonly pointLabel: string
   readonly heightLabel: string
   readonly nameLabel: string
@@ -43,7 +47,7 @@ export interface SkylinePart {
   readonly corners: GrowingRows | null
 }
 
-export interface SkylineSubject {
+interface SkylineSubject {
   readonly state: FormState
   /** Rows of corners; null for a skyline by compass points. */
   readonly corners: number | null
@@ -53,6 +57,7 @@ export interface SkylineSubject {
 }
 
 export function skylinePart(words: Words, { state, corners, drawn, notes }: SkylineSubject): SkylinePart {
+  const rows = skylineRows(words, state, corners)
   const wrong = state.problems.filter(({ field }) => field === 'skylineList')
   const list = formFields(words, state).text('skylineList', {
     label: words.say('skyline.list'),
@@ -70,17 +75,19 @@ export function skylinePart(words: Words, { state, corners, drawn, notes }: Skyl
     list,
     wrong: wrong.map(({ key, values }) => words.say(key, values)),
     takeText: words.say('skyline.take'),
+    tableLabel: words.say('skyline.by-table'),
+    isTableOpen: corners !== null || isBegun(rows.flatMap(fieldsOf)),
     pointLabel: words.say('page.skyline-point'),
     heightLabel: words.say('page.skyline-height'),
     nameLabel: words.say('page.skyline-name'),
-    rows: skylineRows(words, state, corners),
+    rows,
     corners: corners === null ? null : growing('cornerRows', corners, MOST_CORNERS, words.say('page.more-rows')),
   }
 }
 
 function tapPicture(words: Words, drawn: Site['horizon'], fromDeg: (typeof QUARTERS_DEG)[number]): TapPicture {
   const { svg } = skylineQuarter(drawn, fromDeg, words)
-  const [from, to] = [fromDeg, fromDeg + 90].map((deg) => pointText(words, deg / 22.5))
+  const [from, to] = [fromDeg, fromDeg + 90].map((deg) => pointText(words, deg / POINT_DEG))
   return {
     id: `quarter-${fromDeg}`,
     name: `tap.${fromDeg}`,

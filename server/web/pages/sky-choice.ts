@@ -17,12 +17,12 @@ interface Sky {
   readonly conditions: Conditions
 }
 
-export interface SkyChoice {
+interface SkyChoice {
   readonly options: readonly Sky[]
   readonly chosen: Sky
 }
 
-export interface SkySubject {
+interface SkySubject {
   readonly sites: readonly Site[]
   readonly nights: readonly Night[]
   /** The telescope that is asked about; null while it is not kept. */
@@ -38,13 +38,14 @@ const MOST_NIGHTS = 6
  * next night that has the telescope in its row, else the next night; without nights to come the site of the last one, else
  * the last site of the list, else the usual sky.
  */
-export function skyChoice({ words, now }: Viewer, { sites, nights, telescopeId, asked }: SkySubject): SkyChoice {
+export function skyChoice(viewer: Viewer, { sites, nights, telescopeId, asked }: SkySubject): SkyChoice {
+  const { words, now } = viewer
   const coming = comingNights(nights, now)
   const withIt = coming.filter(({ stations }) => stations.some(({ telescope }) => telescope?.id === telescopeId))
   const offered = (withIt.length > 0 ? withIt : coming).slice(0, MOST_NIGHTS)
   const options = [
-    ...offered.map((night) => ofNight(words, night)),
-    ...sites.map((site) => ofSite(words, site)),
+    ...offered.map((night) => ofNight(viewer, night)),
+    ...sites.map((site) => ofSite(viewer, site)),
     ...SKY_CLASSES.map((skyClass) => ofClass(words, skyClass)),
   ]
   const lastSite = [...nights].sort((a, b) => a.date.localeCompare(b.date)).at(-1)?.site ?? sites.at(-1)
@@ -61,8 +62,8 @@ const comingNights = (nights: readonly Night[], now: Date): readonly Night[] =>
     .filter((night) => night.state !== 'off' && night.state !== 'closed' && nightHours(night).closesAt >= now)
     .sort((a, b) => nightHours(a).opensAt.getTime() - nightHours(b).opensAt.getTime())
 
-function ofNight(words: Words, night: Night): Sky {
-  const values = { date: words.date(eveningDate(night)), site: night.site.name }
+function ofNight({ words, siteName }: Viewer, night: Night): Sky {
+  const values = { date: words.date(eveningDate(night)), site: siteName(night.site) }
   return {
     value: night.id,
     text: words.say('kit.sky-night', values),
@@ -71,11 +72,11 @@ function ofNight(words: Words, night: Night): Sky {
   }
 }
 
-const ofSite = (words: Words, { id, name, skyMag }: Site): Sky => ({
-  value: id,
-  text: words.say('kit.sky-site', { site: name }),
-  said: words.say('kit.shows-site', { site: name }),
-  conditions: usualNight(skyMag),
+const ofSite = ({ words, siteName }: Viewer, site: Site): Sky => ({
+  value: site.id,
+  text: words.say('kit.sky-site', { site: siteName(site) }),
+  said: words.say('kit.shows-site', { site: siteName(site) }),
+  conditions: usualNight(site.skyMag),
 })
 
 function ofClass(words: Words, skyClass: (typeof SKY_CLASSES)[number]): Sky {

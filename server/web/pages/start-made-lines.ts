@@ -8,6 +8,7 @@ import { countOf, usualVisitors } from '../../tours/visitors.ts'
 import type { Words } from '../../words/words.ts'
 import { ASSUMED_NOTE } from './kit-note.ts'
 import { placeText } from './place-text.ts'
+import type { Viewer } from './sheet.ts'
 import type { StartMadeSubject } from './start-made.ts'
 
 /** One thing that was assumed, or taken as the host has it, and where it is changed. */
@@ -24,10 +25,10 @@ interface Judged {
 }
 
 /** All that a night of three lines has besides them: of its site, of itself, of its telescopes. */
-export const madeLines = (words: Words, { night, isTown }: Pick<StartMadeSubject, 'night' | 'isTown'>): Judged[] => [
-  ...siteLines(words, night, isTown),
-  ...nightLines(words, night),
-  ...night.stations.flatMap(kitLine(words)),
+export const madeLines = (viewer: Viewer, { night, isTown }: Pick<StartMadeSubject, 'night' | 'isTown'>): Judged[] => [
+  ...siteLines(viewer.words, night, isTown),
+  ...nightLines(viewer.words, night),
+  ...night.stations.flatMap(kitLine(viewer)),
 ]
 
 /** The public hours by the clocks of the field. */
@@ -49,7 +50,7 @@ function siteLines(words: Words, { site }: Night, isTown: boolean): Judged[] {
   const line = linesAt(words, `/sites/${site.id}/edit`)
   const isUsualSky = site.skyMag === skyMagOfClass(ASSUMED_SKY_CLASS)
   const isOpen = site.horizon.length === 0
-  const sky = { mag: words.number(site.skyMag, 1), class: nearestSkyClass(site.skyMag) }
+  const sky = { class: nearestSkyClass(site.skyMag) }
   const ground = words.say('page.site-line', { height: words.length(site.heightM, 'meter'), zone: site.zone })
   const place = { name: site.name, place: placeText(words, site), ground }
   return [
@@ -114,11 +115,13 @@ function darkText(words: Words, { noDark, duskAt }: StartHours, { site }: Night)
 
 /** A telescope of which only the aperture was said, or one of the kit. */
 const kitLine =
-  (words: Words) =>
+  ({ words, telescopeName }: Viewer) =>
   ({ name, telescope }: Station): Judged[] => {
     if (!telescope) return []
     const isAssumed = telescope.note === ASSUMED_NOTE
-    const text = isAssumed ? assumedText(words, telescope) : words.say('start.kit-kept', { name: telescope.name })
+    const text = isAssumed
+      ? assumedText(words, telescope)
+      : words.say('start.kit-kept', { name: telescopeName(telescope) })
     return [linesAt(words, `/telescopes/${telescope.id}/edit`)(name, text, isAssumed)]
   }
 

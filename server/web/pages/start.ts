@@ -22,7 +22,7 @@ export interface StartPage {
   }
 }
 
-export interface StartSubject {
+interface StartSubject {
   readonly state: FormState
   readonly places: readonly StartPlace[]
   readonly key: string
@@ -39,7 +39,7 @@ export function startPage(viewer: Viewer, { state, places, key }: StartSubject):
   const chosen = places.length > 1 ? placeField(words, state, places) : null
   const title = words.say('start.title')
   return {
-    sheet: daySheet(viewer, title, null),
+    sheet: daySheet(viewer, title, 'nights'),
     title,
     intro: words.say('start.intro'),
     problems: problemList(words, state, [...(town ? [town] : []), ...(chosen ? [chosen] : []), ...rest]),

@@ -11,7 +11,7 @@ import { directionText, type Names, noStopsText } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { type StopLine, stopLine } from './stop-line.ts'
 
-export interface SheetStop extends StopLine {
+interface SheetStop extends StopLine {
   readonly direction: string | null
   readonly eyepieceHeight: string | null
   readonly see: string | null
@@ -30,7 +30,7 @@ export interface StationSheet {
   readonly isEmpty: boolean
 }
 
-export interface StationSheets {
+interface StationSheets {
   readonly version: string
   /** That the night was changed after this programme was built; null when all still holds. */
   readonly stale: string | null
@@ -41,7 +41,7 @@ export interface StationSheets {
   readonly emptyText: string
 }
 
-export interface SheetsSubject {
+interface SheetsSubject {
   readonly night: Night
   readonly tour: Tour
   readonly isStale: boolean

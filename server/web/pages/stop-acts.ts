@@ -20,7 +20,7 @@ export interface StopActs {
 }
 
 /** A stop in one word of a form: its station and the instant of its start. */
-export const stopWord = ({ stationId, startsAt }: Pick<Stop, 'stationId' | 'startsAt'>): string =>
+const stopWord = ({ stationId, startsAt }: Pick<Stop, 'stationId' | 'startsAt'>): string =>
   `${stationId} ${startsAt.toISOString()}`
 
 /** The acts on a stop of the programme that the row goes by; null for whoever may not change it, and for a station that is gone. */

@@ -4,7 +4,7 @@ import type { PrintSubject } from './papers.ts'
 import type { Viewer } from './sheet.ts'
 
 /** Half hours across, with room for strokes: stations on one table, the gate on the other. */
-export interface TallyPage {
+interface TallyPage {
   readonly times: readonly string[]
   readonly stations: readonly string[]
   readonly gate: readonly string[]
@@ -12,7 +12,7 @@ export interface TallyPage {
   readonly verdicts: readonly string[]
 }
 
-export interface Tally {
+interface Tally {
   readonly title: string
   readonly subtitle: string
   readonly how: string

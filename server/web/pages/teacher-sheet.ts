@@ -17,7 +17,7 @@ export interface TeacherLine {
 }
 
 /** Who is where: a row for each round between two bells. */
-export interface ClassRounds {
+interface ClassRounds {
   readonly title: string
   readonly timeLabel: string
   readonly groups: readonly string[]
@@ -28,7 +28,7 @@ export interface ClassRounds {
   readonly rule: string
 }
 
-export interface TeacherSheet extends DuskTimes {
+interface TeacherSheet extends DuskTimes {
   readonly title: string
   readonly subtitle: string
   readonly version: string

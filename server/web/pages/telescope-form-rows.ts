@@ -1,9 +1,11 @@
 import type { Words } from '../../words/words.ts'
-import { type Field, type FormState, formFields, type Option } from './form.ts'
+import { type Field, type FormState, formFields, isBegun, type Option } from './form.ts'
 
 export interface FormRow {
   readonly title: string
   readonly fields: readonly Field[]
+  /** Of a row that most leave out and that is folded: whether it stands open. */
+  readonly fold?: { readonly isOpen: boolean }
 }
 
 /** The fields of rows as a list of problems calls them: each with its row, since every row has fields of the same names. */
@@ -22,25 +24,25 @@ export const besideFirst = (state: FormState, firsts: Readonly<Record<string, st
 export const optionsOf = (words: Words, group: string, values: readonly string[]): Omit<Option, 'isChosen'>[] =>
   values.map((value) => ({ value, text: words.say(`${group}.${value}`) }))
 
-/** The fields of one tube. */
+/** The fields of one tube; the second is folded until it is begun. */
 export function tubeRow(words: Words, state: FormState, index: number): FormRow {
   const form = formFields(words, state)
   const name = (part: string) => `tubes.${index}.${part}`
   const label = (part: string) => ({ label: words.say(`page.tube-${part}`) })
   const hinted = (part: string) => ({ ...label(part), hint: words.say(`page.tube-${part}-hint`) })
   const designs = optionsOf(words, 'design', ['refractor', 'reflector', 'catadioptric'])
-  return {
-    title: words.say(index === 0 ? 'page.tube-first' : 'page.tube-second'),
-    fields: [
-      form.number(name('apertureMm'), hinted('aperture')),
-      form.number(name('focalLengthMm'), hinted('focal')),
-      form.choice(name('design'), { ...label('design'), fallback: 'refractor' }, designs),
-      form.text(name('name'), hinted('name')),
-      form.number(name('obstruction'), hinted('obstruction')),
-      form.number(name('transmission'), hinted('transmission')),
-      form.tick(name('hasDiagonal'), label('diagonal')),
-    ],
-  }
+  const fields = [
+    form.number(name('apertureMm'), hinted('aperture')),
+    form.number(name('focalLengthMm'), hinted('focal')),
+    form.choice(name('design'), { ...label('design'), fallback: 'refractor' }, designs),
+    form.text(name('name'), hinted('name')),
+    form.number(name('obstruction'), hinted('obstruction')),
+    form.number(name('transmission'), hinted('transmission')),
+    form.tick(name('hasDiagonal'), label('diagonal')),
+  ]
+  return index === 0
+    ? { title: words.say('page.tube-first'), fields }
+    : { title: words.say('page.tube-second'), fields, fold: { isOpen: isBegun(fields) } }
 }
 
 /** The fields of one eyepiece. */

@@ -3,7 +3,7 @@ import { showsOf } from '../../tours/shows.ts'
 import type { Site } from '../../tours/site.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
-import { type Field, type FormState, formFields, type ProblemList, problemList } from './form.ts'
+import { type Field, type FormState, formFields, isBegun, type ProblemList, problemList } from './form.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
 import { type GrowingRows, growing } from './site-rows.ts'
 import { skyChoice, skyField } from './sky-choice.ts'
@@ -33,6 +33,7 @@ export interface TelescopeFormPage {
   readonly eyepiecesHint: string
   readonly eyepieces: readonly FormRow[]
   readonly eyepieceRows: GrowingRows
+  readonly isFactorsOpen: boolean
   readonly factorsLabel: string
   readonly factorsHint: string
   readonly factors: readonly FormRow[]
@@ -40,8 +41,10 @@ export interface TelescopeFormPage {
   readonly heightsLabel: string
   readonly heights: readonly Field[]
   readonly finderLabel: string
+  readonly isFinderOpen: boolean
   readonly finder: readonly Field[]
   readonly keptLabel: string
+  readonly isKeptOpen: boolean
   readonly kept: readonly Field[]
   readonly moreLabel: string
   readonly isMoreOpen: boolean
@@ -98,10 +101,13 @@ export function telescopeFormPage(viewer: Viewer, subject: TelescopeFormSubject)
     eyepieces,
     eyepieceRows: growing('eyepieceRows', rows.eyepieces, MOST_EYEPIECES, words.say('page.more-eyepieces')),
     factors,
+    isFactorsOpen: factors.length > 1 || isBegun(factors.flatMap((row) => row.fields)),
     factorRows: growing('factorRows', rows.factors, MOST_FACTORS, words.say('page.more-factors')),
     heights,
     finder,
+    isFinderOpen: isBegun(finder),
     kept,
+    isKeptOpen: isBegun(kept),
     more,
     isMoreOpen: more.some(({ isInvalid }) => isInvalid),
     ...showing(viewer, subject),

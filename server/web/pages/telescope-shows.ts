@@ -27,7 +27,7 @@ export interface ShowsPart {
   readonly gap: string
 }
 
-export interface ShowsSubject extends Pick<ShowsPart, 'sky' | 'choose'> {
+interface ShowsSubject extends Pick<ShowsPart, 'sky' | 'choose'> {
   readonly shows: TelescopeShows
 }
 

@@ -28,7 +28,7 @@ export interface TelescopePage {
   readonly back: string
 }
 
-export interface TelescopeSubject {
+interface TelescopeSubject {
   readonly telescope: Telescope
   readonly nights: readonly Night[]
   readonly sites: readonly Site[]
@@ -39,7 +39,8 @@ export interface TelescopeSubject {
 /** One telescope of the kit: what it is, whom it suits, and what it shows under a chosen sky. */
 export function telescopePage(viewer: Viewer, { telescope, nights, sites, sky }: TelescopeSubject): TelescopePage {
   const { words } = viewer
-  const { id, name, note, isPutAway } = telescope
+  const { id, note, isPutAway } = telescope
+  const name = viewer.telescopeName(telescope)
   return {
     sheet: daySheet(viewer, name, 'telescopes'),
     title: name,

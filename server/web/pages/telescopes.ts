@@ -5,7 +5,7 @@ import type { Words } from '../../words/words.ts'
 import { noteText } from './kit-note.ts'
 import { type Link, type Uses, usesOf } from './lists.ts'
 import { daySheet, type Sheet, type Viewer } from './sheet.ts'
-import { nightsWith, telescopeNames } from './telescope-names.ts'
+import { nightsWith } from './telescope-names.ts'
 import { suitsText } from './telescope-text.ts'
 
 interface Entry {
@@ -37,15 +37,14 @@ export function telescopesPage(
   telescopes: readonly Telescope[],
   nights: readonly Night[],
 ): TelescopesPage {
-  const { words, mayHost } = viewer
-  const nameOf = telescopeNames(viewer, telescopes, nights)
+  const { words, mayHost, telescopeName } = viewer
   const entry = (telescope: Telescope): Entry => ({
     ...telescopeLines(words, telescope),
-    name: nameOf(telescope),
+    name: telescopeName(telescope),
     href: `/telescopes/${telescope.id}`,
     suits: suitsText(words, rolesOf(telescope)),
     note: noteText(words, telescope.note),
-    uses: usesOf(viewer, nightsWith(nights, telescope), `/telescopes/${telescope.id}`, nameOf(telescope)),
+    uses: usesOf(viewer, nightsWith(nights, telescope), `/telescopes/${telescope.id}`, telescopeName(telescope)),
   })
   const away = telescopes.filter(({ isPutAway }) => isPutAway === true).map(entry)
   return {

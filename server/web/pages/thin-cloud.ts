@@ -2,6 +2,7 @@ import type { Night } from '../../tours/night.ts'
 import type { ThinCloud } from '../../tours/thin-cloud.ts'
 import { keepText } from './go-text.ts'
 import { nightSheet } from './night-links.ts'
+import { versionText } from './paper-frame.ts'
 import type { PrintSubject } from './papers.ts'
 import { type RunSheet, runMoves } from './run-sheet.ts'
 import { type Names, remarkText } from './say.ts'
@@ -21,7 +22,7 @@ export interface ThinCloudPage {
   readonly notices: readonly string[]
 }
 
-export interface ThinCloudSubject {
+interface ThinCloudSubject {
   readonly night: Night
   readonly thin: ThinCloud
   readonly hasTour: boolean
@@ -55,21 +56,30 @@ export interface ThinCloudPiece
   readonly lead: readonly string[]
   readonly keep: string
   readonly emptyText: string
+  /** True when its lines have room for larger letters. */
+  readonly isRoomy: boolean
+  readonly version: string
 }
 
+/** So many lines fill less than a page in larger letters too. */
+const MOST_ROOMY = 10
+
 /** The same on paper, so that it is at hand when the laptop is not. */
-export function thinCloudPiece(viewer: Viewer, { night, thin, names }: PrintSubject): ThinCloudPiece {
+export function thinCloudPiece(viewer: Viewer, { night, tour, thin, names }: PrintSubject): ThinCloudPiece {
   const { words } = viewer
+  const moves = runMoves(viewer, night, thin, names)
   return {
     title: words.say('thin.title'),
     subtitle: words.say('print.where-when', { place: night.site.name, date: words.date(night.date) }),
     lead: [words.say('thin.on-paper'), ...thin.notes.map((note) => remarkText(words, note))],
     keep: keepText(words, night, names, thin),
-    moves: runMoves(viewer, night, thin, names),
+    moves,
     timeLabel: words.say('print.time'),
     stationLabel: words.say('page.station'),
     showLabel: words.say('print.show'),
     untilLabel: words.say('print.until'),
     emptyText: words.say('page.no-stops'),
+    isRoomy: moves.reduce((sum, { lines }) => sum + lines.length, 0) <= MOST_ROOMY,
+    version: versionText(viewer, night, tour),
   }
 }

@@ -8,13 +8,13 @@ import type { Names } from './say.ts'
 import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
-export interface TicketThing {
+interface TicketThing {
   readonly text: string
   /** The station at which it is found; null for what is found anywhere. */
   readonly where: string | null
 }
 
-export interface Ticket {
+interface Ticket {
   readonly title: string
   readonly nameLabel: string
   readonly doneText: string

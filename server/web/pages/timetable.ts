@@ -3,14 +3,15 @@ import type { Night, Station } from '../../tours/night.ts'
 import type { Stop, Tour } from '../../tours/tour.ts'
 import { leaveByText, type Names, targetName } from './say.ts'
 import type { Viewer } from './sheet.ts'
+import { rowNames } from './telescope-names.ts'
 
-export interface TimetableHead {
+interface TimetableHead {
   readonly time: string
   readonly span: number
   readonly isNow: boolean
 }
 
-export interface TimetableCell {
+interface TimetableCell {
   readonly span: number
   readonly isNow: boolean
   readonly isPast: boolean
@@ -20,7 +21,7 @@ export interface TimetableCell {
   readonly until: string | null
 }
 
-export interface TimetableRow {
+interface TimetableRow {
   readonly station: string
   readonly telescope: string | null
   readonly operator: string | null
@@ -40,6 +41,7 @@ export interface Timetable {
 /** The programme of a night as a time table in the hours of the site, with the present quarter marked. */
 export function timetable(viewer: Viewer, night: Night, tour: Pick<Tour, 'stops'>, names: Names): Timetable {
   const borders = quarterHours(night)
+  const nameIn = rowNames(viewer, night)
   return {
     caption: viewer.words.say('page.timetable'),
     stationLabel: viewer.words.say('page.station'),
@@ -47,7 +49,7 @@ export function timetable(viewer: Viewer, night: Night, tour: Pick<Tour, 'stops'
     heads: heads(viewer, night, borders),
     rows: night.stations.map((station) => ({
       station: station.name,
-      telescope: station.telescope?.name ?? null,
+      telescope: station.telescope && nameIn(station.telescope),
       operator: station.operator || null,
       href: `/field/${night.id}/${station.id}`,
       cells: cells(viewer, night, tour, station, borders, names),

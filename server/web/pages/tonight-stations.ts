@@ -1,7 +1,7 @@
 import type { BesideHalf } from '../../tours/beside-lines.ts'
 import { aboutMin, type LineNow, type Queue, type StationLine } from '../../tours/line-now.ts'
 import type { Night, Station } from '../../tours/night.ts'
-import type { Story } from '../../tours/target.ts'
+import type { Aim, Story } from '../../tours/target.ts'
 import type { Setup, Tour } from '../../tours/tour.ts'
 import type { Words } from '../../words/words.ts'
 import { besideNow } from './beside.ts'
@@ -10,7 +10,7 @@ import type { Viewer } from './sheet.ts'
 import { comfortTexts } from './tonight-comfort.ts'
 
 /** A thing that a visitor can tick as seen. */
-export interface SeenTick {
+interface SeenTick {
   readonly key: string
   readonly name: string
   readonly tick: string
@@ -92,6 +92,17 @@ const besideKeys = ({ beside, line }: TonightGround, id: string): readonly strin
     .filter(({ stationId, fromAt, toAt }) => stationId === id && fromAt <= line.at && line.at < toAt)
     .flatMap(({ lines }) => lines.flatMap((it) => (it.what === 'sight' || it.what === 'picture' ? [it.targetKey] : [])))
 
+/** Everybody knows what these are. */
+const KNOWN_KINDS: readonly string[] = ['moon', 'planet']
+
+/** A name that tells a visitor something, `M15 (a ball of many thousand stars)`; a close look follows one that was told. */
+export function plainName(words: Words, names: Names, { targetKey, aim }: { targetKey: string; aim: Aim }): string {
+  const name = targetName(words, names, targetKey, aim)
+  const kind = names.show(targetKey)?.kind
+  if (kind === undefined || aim === 'close' || KNOWN_KINDS.includes(kind)) return name
+  return words.say('tonight.thing-kind', { name, kind: words.say(`tonight.what-${kind}`) })
+}
+
 /** The first words of its story; a plain sentence about its kind where none is told. */
 function storyOf(words: Words, names: Names, key: string): readonly string[] {
   const told = firstSentences(names.story(key)?.see ?? '')
@@ -128,6 +139,6 @@ const untilText = (words: Words, { site }: Night, { untilAt }: StationLine): str
 
 function nextText(words: Words, { night, names }: TonightGround, { next }: StationLine): string | null {
   if (next === null) return null
-  const name = targetName(words, names, next.targetKey, next.aim)
+  const name = plainName(words, names, next)
   return words.say('tonight.next', { time: words.time(next.atAt, night.site.zone), name })
 }

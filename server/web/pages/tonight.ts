@@ -5,10 +5,9 @@ import { languageName } from '../../tours/own-words.ts'
 import type { Words } from '../../words/words.ts'
 import type { LookLink } from './field.ts'
 import { publishedSentence } from './go-text.ts'
-import { targetName } from './say.ts'
 import { fieldSheet, type Sheet, type Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
-import { type TonightGround, type TonightStation, tonightStation, waitText } from './tonight-stations.ts'
+import { plainName, type TonightGround, type TonightStation, tonightStation, waitText } from './tonight-stations.ts'
 
 export interface TonightPage {
   readonly sheet: Sheet
@@ -48,7 +47,7 @@ interface SeenWords {
   readonly forget: string
 }
 
-export interface TonightSubject extends TonightGround {
+interface TonightSubject extends TonightGround {
   readonly version: string
   readonly look: 'day' | 'lamp'
   /** The second language, and those in which anything is told. */
@@ -116,7 +115,7 @@ function firstOne(words: Words, { night, names }: TonightSubject, station: Stati
   if (showing === null || queue === null) return []
   const values = {
     station: stationName(night, names, stationId),
-    name: targetName(words, names, showing.targetKey, showing.aim),
+    name: plainName(words, names, showing),
     time: words.time(queue.leaveAt, night.site.zone),
   }
   const isToTheEnd = queue.leaveAt >= nightHours(night).closesAt

@@ -8,8 +8,9 @@ import type { Viewer } from './sheet.ts'
 import { stationName } from './stop-line.ts'
 
 /** Where each target walks over the trees and roofs in the public hours, two to a page. */
-export interface Walks {
+interface Walks {
   readonly title: string
+  readonly how: string
   readonly stale: string | null
   readonly pages: readonly { readonly walks: readonly WalkOnPaper[] }[]
   readonly emptyText: string
@@ -39,6 +40,7 @@ export function walksPiece(viewer: Viewer, subject: WalksSubject): Walks {
   const walks = walksOf(viewer, subject)
   return {
     title: words.say('print.walks'),
+    how: words.say('walks.how'),
     stale: staleText(viewer, isStale),
     pages: Array.from({ length: Math.max(1, Math.ceil(walks.length / PER_PAGE)) }, (_, page) => ({
       walks: walks.slice(page * PER_PAGE, (page + 1) * PER_PAGE),

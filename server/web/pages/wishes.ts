@@ -47,7 +47,7 @@ export interface WishesPage {
   readonly forms: readonly WishForm[]
 }
 
-export interface WishesSubject {
+interface WishesSubject {
   readonly night: Night
   readonly hasTour: boolean
   readonly told: readonly ToldWish[]
@@ -86,10 +86,16 @@ function refusal(words: Words, { problems }: FormState, forms: readonly WishForm
   const fields = forms.flatMap((form) => form.fields)
   return {
     title: words.say('wish.refused'),
-    items: problems.map(({ field, key, values }) => ({
-      href: `#${fields.find(({ name }) => name === field)?.id ?? 'main'}`,
-      text: words.say(key, values),
-    })),
+    items: problems.map(({ field, key, values }) => {
+      const found = fields.find(({ name }) => name === field)
+      const message = words.say(key, values)
+      // What contradicts a wish is a whole sentence; what is wrong with a field needs its name.
+      const isOfField = found !== undefined && key.startsWith('problem.')
+      return {
+        href: `#${found?.id ?? 'main'}`,
+        text: isOfField ? words.say('page.form-problem', { field: found.label, message }) : message,
+      }
+    }),
   }
 }
 

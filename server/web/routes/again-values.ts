@@ -2,6 +2,7 @@ import type { AgainState } from '../../desk/again.ts'
 import type { Told } from '../../tours/again-marks.ts'
 import type { Night } from '../../tours/night.ts'
 import { SKY_PARTS } from '../../tours/sky-part.ts'
+import { clockSaid } from '../../words/clock-said.ts'
 import { type FormValues, numberOf } from './form-values.ts'
 
 /** The form as all is known now. */
@@ -21,8 +22,8 @@ export const toldOf = (values: FormValues, { stations }: Night): Told => ({
   timed: timedOf(values),
   adults: numberOrNull(values.adults),
   children: numberOrNull(values.children),
-  opens: values.opens ?? '',
-  closes: values.closes ?? '',
+  opens: clockSaid(values.opens ?? ''),
+  closes: clockSaid(values.closes ?? ''),
 })
 
 function minutesOf(text: string | undefined): Told['minutes'] {

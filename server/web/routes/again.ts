@@ -6,10 +6,12 @@ import { againPage } from '../pages/again.ts'
 import type { FormState } from '../pages/form.ts'
 import { actorOf } from '../roles.ts'
 import { againValues, toldOf } from './again-values.ts'
-import { formValues, kept } from './form-values.ts'
+import { formValues, inClockWords, kept } from './form-values.ts'
 import { newKey } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 import { isOfWishes } from './wish-fault.ts'
+
+const CLOCKS = ['opens', 'closes']
 
 interface Shown {
   /** As it was typed; left out for the form as all is known. */
@@ -48,7 +50,9 @@ export const againRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const by = actorOf(viewerOf(request).who).name
       const told = kept(() => desk.again.tell(night.id, toldOf(values, night), by))
       if ('problems' in told) {
-        return show(request, reply.code(422), night.id, { form: { values, problems: told.problems } })
+        return show(request, reply.code(422), night.id, {
+          form: { values, problems: told.problems.map(inClockWords(CLOCKS)) },
+        })
       }
       try {
         await desk.tours.build(night.id)

@@ -47,7 +47,12 @@ export function typedList(values: FormValues): TypedList {
 /** A problem of the list at the field of the row that was typed. */
 export const atTypedRow = ({ rows }: TypedList, { field, ...problem }: Problem): Problem => {
   const [, index = '', part = ''] = /^items\.(\d+)\.(.+)$/.exec(field) ?? []
-  return { ...problem, field: index === '' ? field : `items.${rows[Number(index)]}.${part}` }
+  const isMinutes = part === 'offsetMin' && problem.key === 'problem.range'
+  return {
+    ...problem,
+    field: index === '' ? field : `items.${rows[Number(index)]}.${part}`,
+    ...(isMinutes && { values: { ...problem.values, minimum: 0 } }),
+  }
 }
 
 function itemOf(values: FormValues, row: number): object {
@@ -62,6 +67,12 @@ function itemOf(values: FormValues, row: number): object {
     text: isShippedItem(id) ? '' : typed('text'),
     owner: { role, name: role === 'named' ? typed('owner.name') : '' },
     from,
-    offsetMin: side === 'before' && minutes !== 0 ? -minutes : minutes,
+    offsetMin: offsetOf(minutes, side),
   }
+}
+
+/** Minutes before are negative when kept, and typed without a sign: one that is typed might mean either side, so it is refused. */
+const offsetOf = (minutes: number, side: string): number => {
+  if (minutes < 0) return Number.MIN_SAFE_INTEGER
+  return side === 'before' && minutes !== 0 ? -minutes : minutes
 }

@@ -44,10 +44,18 @@ export const checklistRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
     return reply.redirect(`${checklistsHref(night)}?look=${look === 'lamp' ? 'lamp' : 'day'}#item-${item}`, 303)
   })
 
-  const show = (request: FastifyRequest, reply: FastifyReply, subject: Omit<ChecklistsFormSubject, 'checklist'>) =>
+  const show = (
+    request: FastifyRequest,
+    reply: FastifyReply,
+    subject: Omit<ChecklistsFormSubject, 'checklist' | 'hasTour'>,
+  ) =>
     reply.page(
       'checklists-form',
-      checklistsForm(viewerOf(request), { ...subject, checklist: desk.notes.checklist(subject.night.id) }),
+      checklistsForm(viewerOf(request), {
+        ...subject,
+        hasTour: desk.tours.current(subject.night.id) !== undefined,
+        checklist: desk.notes.checklist(subject.night.id),
+      }),
     )
 
   app.get('/nights/:id/checklists/edit', { config: { role: 'host' }, schema }, async (request, reply) => {

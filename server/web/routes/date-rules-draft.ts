@@ -1,11 +1,13 @@
 import type { Problem } from '../../errors.ts'
 import { BUSY_KINDS, type BusyDays, type BusyKind, type DateRules, NIGHT_KINDS } from '../../tours/date-rules.ts'
+import { clockSaid } from '../../words/clock-said.ts'
 import type { Words } from '../../words/words.ts'
-import { type FormValues, numberOf } from './form-values.ts'
+import { type FormValues, inClockWords, numberOf } from './form-values.ts'
 
 const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7]
 const MONTHS = Array.from({ length: 12 }, (_, i) => i + 1)
 const NUMBERS = ['afterSunsetMin', 'darkHours', 'moonDays', 'fullDays', 'weeksApart', 'backUpDays'] as const
+const CLOCKS = ['opensFrom', 'bedtime']
 const MOST_LETTERS = 60
 const MOST_LINES = 100
 
@@ -60,8 +62,8 @@ export function dateRulesOf(values: FormValues, words: Words): DateRules {
   return {
     kind: NIGHT_KINDS.find((kind) => kind === values.kind) ?? 'town',
     afterSunsetMin: numberOf(values.afterSunsetMin),
-    opensFrom: (values.opensFrom ?? '').trim(),
-    bedtime: (values.bedtime ?? '').trim(),
+    opensFrom: clockSaid((values.opensFrom ?? '').trim()),
+    bedtime: clockSaid((values.bedtime ?? '').trim()),
     darkHours: numberOf(values.darkHours),
     weekdays: ticked('weekdays', WEEKDAYS),
     months: ticked('months', MONTHS),
@@ -81,7 +83,7 @@ export function dateRuleFormProblems(problems: readonly Problem[], values: FormV
   const shown = problems.map((problem): Problem => {
     const [list = '', row, part] = problem.field.split('.')
     const kind = BUSY_KINDS.find((name) => name === list)
-    if (kind === undefined) return problem
+    if (kind === undefined) return inClockWords(CLOCKS)(problem)
     if (row === undefined) return { field: kind, key: 'problem.busy-many', values: { maximum: MOST_LINES } }
     const line = linesOf(values[kind])[Number(row)]
     const at = { ...problem.values, line: line?.number ?? 0 }

@@ -34,7 +34,7 @@ export const dateRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
       await setImmediate()
     }
     const kit = desk.telescopes.all().filter(({ isPutAway }) => isPutAway !== true)
-    const subject = { year, months, sites, kit, nights: desk.nights.all(), thisMonth }
+    const subject = { year, months, sites, kit, thisMonth }
     return reply.page('dates', datesPage(viewer, subject))
   })
 

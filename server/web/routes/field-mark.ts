@@ -1,5 +1,7 @@
 import type { FastifyRequest } from 'fastify'
+import type { Problem } from '../../errors.ts'
 import type { MarkDraft } from '../../tours/mark.ts'
+import type { Words } from '../../words/words.ts'
 import { localPath } from '../roles.ts'
 import { type FormValues, formValues, numberOf } from './form-values.ts'
 
@@ -31,3 +33,18 @@ function unsaid(kind: string, { body }: Pick<FastifyRequest, 'body'>): object {
 /** All values of a field that a form may hold several times. */
 const listOf = (body: unknown, name: string): unknown[] =>
   Object.entries(body ?? {}).flatMap(([field, value]) => (field === name ? value : []))
+
+/** What the pages call the numbers that are typed into their forms. */
+const LABELS: Readonly<Record<string, string>> = {
+  people: 'queue.how-many',
+  adults: 'page.visitors-adults',
+  children: 'page.visitors-children',
+}
+
+/** A problem of a mark under the label of its field; what nobody types has none. */
+export const atLabel =
+  (words: Words) =>
+  (problem: Problem): Problem => {
+    const label = LABELS[problem.field.split('.').at(-1) ?? '']
+    return { ...problem, field: label === undefined ? '' : words.say(label) }
+  }

@@ -12,18 +12,19 @@ import { type FieldSubject, fieldPage } from '../pages/field.ts'
 import type { FieldGround } from '../pages/field-ground.ts'
 import { fieldRowPage } from '../pages/field-row.ts'
 import { actorOf } from '../roles.ts'
-import { fieldMark, wayBack } from './field-mark.ts'
+import { atLabel, fieldMark, wayBack } from './field-mark.ts'
 import { kept } from './form-values.ts'
 import { LookQuery, lookOf } from './look.ts'
 import { newKeyIn } from './mark-key.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { SearchQuery, searched } from './searched.ts'
 import { telescopeHits } from './telescope-hits.ts'
 import { withinOf } from './within.ts'
 
 const Id = Type.String({ minLength: 1, maxLength: 40 })
 const RowParams = Type.Object({ nightId: Id })
 const StationParams = Type.Object({ nightId: Id, stationId: Id })
-const StationQuery = Type.Object({ ...LookQuery.properties, q: Type.Optional(Type.String({ maxLength: 60 })) })
+const StationQuery = Type.Object({ ...LookQuery.properties, ...SearchQuery.properties })
 
 const FOUND = 6
 
@@ -58,7 +59,7 @@ export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const look = lookOf(request, reply, { look: request.query.look, path: '/field', usual: 'lamp' })
       const known = knownOf(request, reply, nightId, look)
       const station = stationOf(known.night, stationId)
-      const query = (request.query.q ?? '').trim()
+      const query = searched(request.query.q)
       const inTime = withinOf(reply)
       const subject: FieldSubject = { ...known, ...(await workedOut(desk, { known, station, query, inTime })), query }
       return reply.page('field', fieldPage(viewerOf(request), subject, station))
@@ -72,7 +73,7 @@ export const fieldRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const { nightId } = request.params
       const { name, role } = actorOf(viewerOf(request).who)
       const done = kept(() => desk.marks.record(nightId, [fieldMark(request)], name, role))
-      if ('problems' in done) throw invalid(done.problems.map((problem) => ({ ...problem, field: '' })))
+      if ('problems' in done) throw invalid(done.problems.map(atLabel(viewerOf(request).words)))
       return reply.redirect(wayBack(request, nightId), 303)
     },
   )

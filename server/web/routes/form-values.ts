@@ -10,6 +10,12 @@ export function formValues({ body }: Pick<FastifyRequest, 'body'>): FormValues {
   return Object.fromEntries(fields.filter(([, value]) => typeof value === 'string'))
 }
 
+/** The same values with those fields in their place that were sent blank, which a form is read without. */
+export const withBlanks = (values: FormValues, names: readonly string[]): FormValues => ({
+  ...Object.fromEntries(names.map((name) => [name, ''])),
+  ...values,
+})
+
 /** A number as people type it, with a point or a comma; NaN when it is blank or no number. */
 export function numberOf(text: string | undefined): number {
   const trimmed = (text ?? '').trim().replace(',', '.').replace('−', '-')
@@ -52,6 +58,14 @@ export function rowCount(values: FormValues, name: string, least: number, most: 
   const asked = Math.trunc(numberOf(values[name]))
   return Number.isNaN(asked) ? least : Math.min(most, Math.max(least, asked))
 }
+
+/** How a problem of a field for a clock time says how one is written. */
+export const inClockWords =
+  (clocks: readonly string[]) =>
+  (problem: Problem): Problem =>
+    problem.key === 'problem.pattern' && clocks.includes(problem.field)
+      ? { field: problem.field, key: 'problem.go-clock' }
+      : problem
 
 /** Runs `keep`; a Fault that names fields comes back as their problems, anything else rises. */
 export function kept<Result>(

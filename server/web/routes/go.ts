@@ -10,8 +10,8 @@ import { type GoSubject, goPage } from '../pages/go.ts'
 import { goLimitsPage } from '../pages/go-limits.ts'
 import { thinCloudPage } from '../pages/thin-cloud.ts'
 import { actorOf } from '../roles.ts'
-import { type FormValues, formValues, kept } from './form-values.ts'
-import { goLimitsOf, goPlanOf, goValuesOf } from './go-draft.ts'
+import { type FormValues, formValues, kept, withBlanks } from './form-values.ts'
+import { goLimitsOf, goPlanOf, goValuesOf, LIMIT_FIELDS, PLAN_FIELDS } from './go-draft.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
 import { PATIENCE_MS, within } from './within.ts'
 
@@ -29,7 +29,8 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
 
   /** Does what a form asks and goes back to the board; what cannot be kept is shown again as it was typed. */
   function act(request: FastifyRequest, reply: FastifyReply, id: string, keep: (values: FormValues) => void) {
-    const values = formValues(request)
+    const isPlan = request.url.endsWith('/plan')
+    const values = withBlanks(formValues(request), isPlan ? PLAN_FIELDS : [])
     const done = kept(() => keep(values))
     if ('result' in done) return reply.redirect(`/nights/${id}/go`, 303)
     return show(request, reply.code(422), id, { values, problems: done.problems })
@@ -52,7 +53,7 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
     const by = actorOf(viewerOf(request as FastifyRequest).who)
     return act(request, reply, id, (values) => {
       const state = GO_STATES.find((known) => known === values.state)
-      if (state === undefined) throw invalid([{ field: 'state', key: 'problem.choice' }])
+      if (state === undefined) throw invalid([{ field: 'why', key: 'problem.go-state' }])
       desk.go.decide(id, state, values.why ?? '', by)
     })
   })
@@ -79,8 +80,10 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
 
 /** The limits, which hold on all nights; the address names the one to go back to. */
 export const goLimitRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
-  const show = (request: FastifyRequest, reply: FastifyReply, night: Night, state: FormState) =>
-    reply.page('go-limits', goLimitsPage(viewerOf(request), { night, limits: desk.go.limits(), state }))
+  const show = (request: FastifyRequest, reply: FastifyReply, night: Night, state: FormState) => {
+    const hasTour = desk.tours.current(night.id) !== undefined
+    return reply.page('go-limits', goLimitsPage(viewerOf(request), { night, hasTour, limits: desk.go.limits(), state }))
+  }
   const options = { config: { role: 'host' }, schema: { params: IdParams } } as const
 
   app.get('/nights/:id/go/limits', options, async (request, reply) =>
@@ -89,7 +92,7 @@ export const goLimitRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
 
   app.post('/nights/:id/go/limits', options, async (request, reply) => {
     const night = desk.nights.find(request.params.id)
-    const values = formValues(request)
+    const values = withBlanks(formValues(request), LIMIT_FIELDS)
     const done = kept(() => desk.go.keepLimits(goLimitsOf(values)))
     if ('result' in done) return reply.redirect(`/nights/${night.id}/go`, 303)
     return show(request, reply.code(422), night, { values, problems: done.problems })

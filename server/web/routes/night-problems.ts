@@ -1,11 +1,12 @@
 import type { Problem } from '../../errors.ts'
 
-const CLOCKS = ['opens', 'closes', 'settings.schoolClass.startsAt', 'settings.schoolClass.endsAt']
+const CLASS = 'settings.schoolClass'
+const CLOCKS = ['opens', 'closes', `${CLASS}.startsAt`, `${CLASS}.endsAt`]
 const UNREAD = ['problem.pattern', 'problem.too-short', 'problem.required']
 
-/** The problems of a night in the words of its form, one a field. */
+/** The problems of a night in the words of its form, one a field; what a class lacks is told at its fields alone. */
 export function nightFormProblems(problems: readonly Problem[]): readonly Problem[] {
-  const said = problems.map(inFormWords)
+  const said = problems.filter(({ field }) => field !== CLASS).map(inFormWords)
   return said.filter(({ field }, i) => said.findIndex((other) => other.field === field) === i)
 }
 

@@ -1,5 +1,5 @@
 import type { Night, Station } from '../../tours/night.ts'
-import { freeStationName } from '../../tours/station-name.ts'
+import { stationNameOf, withOwnNames } from '../../tours/station-name.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import { MOST_STATIONS } from '../pages/night-form.ts'
 import { type FormValues, filledRows, withRows } from './form-values.ts'
@@ -36,14 +36,9 @@ export function withWholeKit(values: FormValues, telescopes: readonly Telescope[
   return withRows(values, { stations: namedStations(stations, telescopes) })
 }
 
-/** Stations without a name are called by their telescopes; one whose name is there already gets a number behind it. */
+/** Stations without a name are called by their telescopes; those of one name get a number behind it. */
 export function namedStations(row: readonly FormValues[], telescopes: readonly Telescope[]): readonly FormValues[] {
-  const taken = new Set(row.flatMap(({ name }) => (name === undefined ? [] : [name])))
-  return row.map((station) => {
-    if (station.name !== undefined) return station
-    const plain = telescopes.find(({ id }) => id === station.telescopeId)?.name ?? ''
-    const name = plain === '' ? '' : freeStationName(plain, taken)
-    taken.add(name)
-    return { ...station, name }
-  })
+  const plainName = (telescopeId: string | undefined): string =>
+    stationNameOf(telescopes.find(({ id }) => id === telescopeId)?.name ?? '')
+  return withOwnNames(row.map((station) => ({ ...station, name: station.name ?? plainName(station.telescopeId) })))
 }

@@ -30,14 +30,16 @@ export const nightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     reply.page(
       'night-form',
       nightFormPage(viewerOf(request), {
-        id: form.id,
+        night:
+          form.id === null
+            ? null
+            : { night: desk.nights.find(form.id), hasTour: desk.tours.current(form.id) !== undefined },
         state: { values: form.values, problems: form.problems },
         halfHours: shownHalfHours(form.values, desk.sites.all()),
         stationRows: Math.max(form.stationRows, rowsOf(form.values)),
         rowFrom: form.rowFrom,
         sites: desk.sites.all(),
         telescopes: desk.telescopes.all(),
-        nights: desk.nights.all(),
         factors: siteFactors(desk),
       }),
     )

@@ -5,19 +5,19 @@ import { IdParams, Instant, instant, ObjectKey } from '../api/schemas.ts'
 import { nightObjectsPage } from '../pages/night-objects.ts'
 import { objectTonightPage } from '../pages/object-tonight.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { SearchQuery, searched } from './searched.ts'
 import { telescopeHits } from './telescope-hits.ts'
 
 const Params = Type.Object({ ...IdParams.properties, key: ObjectKey })
-const ObjectsQuery = Type.Object({ q: Type.Optional(Type.String({ maxLength: 60 })) })
 const AtQuery = Type.Object({ at: Type.Optional(Instant) })
 
 export const objectTonightRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   app.get(
     '/nights/:id/objects',
-    { config: { role: 'visitor', isKept: true }, schema: { params: IdParams, querystring: ObjectsQuery } },
+    { config: { role: 'visitor', isKept: true }, schema: { params: IdParams, querystring: SearchQuery } },
     async (request, reply) => {
       const night = desk.nights.find(request.params.id)
-      const query = (request.query.q ?? '').trim()
+      const query = searched(request.query.q)
       const hits = telescopeHits(desk, query)
       const passes = passesIn(night, desk.own.all())
       const hasTour = desk.tours.current(night.id) !== undefined

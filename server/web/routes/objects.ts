@@ -9,7 +9,9 @@ import { ThingParams, thingQuery, WhenceFields, whenceOf } from '../api/thing-qu
 import { objectPage } from '../pages/object.ts'
 import { objectsPage } from '../pages/objects.ts'
 import type { PageNeeds } from './needs.ts'
+import { SearchQuery, searched } from './searched.ts'
 
+const PageParams = Type.Object({ ...ThingParams.properties, ...SearchQuery.properties })
 const KeyParams = Type.Object({ key: ObjectKey })
 const PageQuery = Type.Object({
   ...WhenceFields,
@@ -26,9 +28,9 @@ export const objectRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { 
 
   app.get(
     '/objects',
-    { config: { role: 'visitor', isKept: true }, schema: { querystring: ThingParams } },
+    { config: { role: 'visitor', isKept: true }, schema: { querystring: PageParams } },
     async (request, reply) => {
-      const query = thingQuery(request.query)
+      const query = thingQuery({ ...request.query, q: searched(request.query.q) })
       const list = await desk.things.list(query)
       const viewer = viewerOf(request)
       return reply.page(

@@ -34,7 +34,7 @@ export function readOwnCsv(text: string): Read {
   if (rows.length > MOST_ROWS) return wrong(rows[MOST_ROWS]?.[0] ?? 1, '', 'problem.csv-rows', { maximum: MOST_ROWS })
   const [line, names] = header
   const columns = names.map((name) => name.toLowerCase().replaceAll(/[\s-]+/g, '_'))
-  const problems = headerProblems(line, columns)
+  const problems = headerProblems(line, names, columns)
   if (problems.length > 0) return { rows: [], problems }
   if (rows.length === 0) return wrong(line, '', 'problem.csv-no-rows')
   return {
@@ -81,11 +81,11 @@ function delimiterOf(text: string): string {
 /** What stands in the place of a name may be anything. */
 const shortened = (name: string): string => (name.length > 40 ? `${name.slice(0, 40)}…` : name)
 
-function headerProblems(line: number, columns: readonly string[]): LineProblem[] {
+function headerProblems(line: number, names: readonly string[], columns: readonly string[]): LineProblem[] {
   return [
     ...columns.flatMap((column, i) => {
       if (column !== '' && !isOwnColumn(column))
-        return [{ line, column: shortened(column), key: 'problem.column-unknown' }]
+        return [{ line, column: shortened(names[i] ?? column), key: 'problem.column-unknown' }]
       return column !== '' && columns.indexOf(column) < i ? [{ line, column, key: 'problem.column-twice' }] : []
     }),
     ...NEEDED_COLUMNS.filter((column) => !columns.includes(column)).map((column) => ({

@@ -1,11 +1,12 @@
 import type { Problem } from '../../errors.ts'
 import type { Dated } from '../../tours/hours.ts'
-import { OWN_KINDS } from '../../tours/own-kinds.ts'
+import { isAskedOf, isKindField, isOwnKind } from '../../tours/own-kinds.ts'
 import type { OwnObjectDraft } from '../../tours/own-object.ts'
 import { instantAsTyped, isLocalTime, typedInstant } from '../../tours/own-pass.ts'
 import { pointAt } from '../../tours/pointing.ts'
 import type { Words } from '../../words/words.ts'
 import { bearingDeg } from '../pages/bearing.ts'
+import { keptWhy, whyText } from '../pages/own-why.ts'
 import { pointText } from '../pages/say.ts'
 import { type FormValues, numberOf } from './form-values.ts'
 
@@ -49,7 +50,14 @@ const READ: Readonly<Record<keyof OwnObjectDraft, Read>> = {
   fromPoint: asPoint,
   toPoint: asPoint,
   appeal: asNumber,
-  appealReason: asText,
+  appealReason: (text, { words }) => keptWhy(words, text),
+}
+
+/** The texts that count: of a form that shows the fields of the chosen kind alone, those of all other kinds do not. */
+export function judgedOf(values: FormValues): FormValues {
+  const { kind } = values
+  if (values.ofKind !== 'true' || !isOwnKind(kind)) return values
+  return Object.fromEntries(Object.entries(values).filter(([field]) => !isKindField(field) || isAskedOf(kind, field)))
 }
 
 /** A thing from its texts, by field; what is blank is left out, what cannot be read is NaN or stays the text that it is. */
@@ -67,6 +75,7 @@ export function ownObjectValues(draft: OwnObjectDraft, { words, nights }: Readin
   const { fromAt, toAt, fromPoint, toPoint } = draft
   return {
     ...Object.fromEntries(texts),
+    appealReason: whyText(words, draft.appealReason),
     ...(fromAt !== undefined && { fromAt: instantAsTyped(fromAt, nights) }),
     ...(toAt !== undefined && { toAt: instantAsTyped(toAt, nights) }),
     ...(fromPoint !== undefined && { fromPoint: pointText(words, fromPoint) }),
@@ -117,8 +126,6 @@ export const inOwnWords = (problems: readonly Problem[], values: FormValues): re
     const { field, key } = problem
     const unread = UNREAD_KEYS.includes(key) ? UNREAD[field] : undefined
     if (unread !== undefined) return { field, key: unread }
-    if (field === 'kind' && key === 'problem.choice')
-      return { field, key: 'problem.own-kind', values: { kinds: OWN_KINDS.join(', ') } }
     if (key !== 'problem.pattern') return problem
     return { field, key: isLocalTime(values[field] ?? '') ? 'problem.no-night-then' : 'problem.pass-time' }
   })

@@ -11,7 +11,7 @@ import { type FormValues, formValues, kept } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
 import { IMPORT_LIMIT } from './own-csv.ts'
 import { importOwn } from './own-import.ts'
-import { inOwnWords, NEW_OWN_OBJECT, ownObjectDraftOf, ownObjectValues } from './own-object-draft.ts'
+import { inOwnWords, judgedOf, NEW_OWN_OBJECT, ownObjectDraftOf, ownObjectValues } from './own-object-draft.ts'
 
 const KeyParams = Type.Object({ key: ObjectKey })
 const AddedQuery = Type.Object({ added: Type.Optional(Type.Integer({ minimum: 1, maximum: 10_000 })) })
@@ -50,7 +50,7 @@ export const ownObjectRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app,
     keep: (draft: unknown) => OwnThing,
   ) => {
     const values = formValues(request)
-    const thing = kept(() => keep(ownObjectDraftOf(values, readingOf(request))))
+    const thing = kept(() => keep(ownObjectDraftOf(judgedOf(values), readingOf(request))))
     if ('result' in thing) return reply.redirect('/extras', 303)
     return show(request, reply.code(422), key, values, thing.problems)
   }

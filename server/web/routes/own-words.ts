@@ -10,7 +10,7 @@ import { formValues, kept } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
 
 const Query = Type.Object({
-  language: Type.Optional(Type.String({ maxLength: 40 })),
+  language: Type.Optional(Type.String()),
   /** The words are those of this night alone, but for those kept `for` every night. */
   night: Type.Optional(Type.String({ minLength: 1, maxLength: 40 })),
   for: Type.Optional(Type.Literal('always')),
@@ -28,7 +28,7 @@ export const ownWordRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, {
     const own = viewer.words.settings.language
     const language = asked.trim() === '' ? own : languageCode(asked)
     const told = desk.words.of(key, language ?? own, nightOf(query))
-    return reply.page(
+    return (language === undefined ? reply.code(422) : reply).page(
       'own-words',
       ownWordsPage(viewer, {
         name: viewer.words.called(desk.objects.find(key).object.name),

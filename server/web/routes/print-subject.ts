@@ -12,6 +12,7 @@ import type { PrintSubject } from '../pages/papers.ts'
 import { printPictures } from '../pages/print-pictures.ts'
 import type { SecondLanguage } from '../pages/second-language.ts'
 import type { Viewer } from '../pages/sheet.ts'
+import { withRowNames } from '../pages/telescope-names.ts'
 import { drawnInTurn } from './drawn-in-turn.ts'
 import { namesFrom } from './needs.ts'
 
@@ -26,11 +27,12 @@ interface PrintAsked {
 /** What is made of all that is known of a night, its pictures drawn in turn; a Fault where there is no programme. */
 export async function printed<Made>(
   desk: Desk,
-  { viewer: { words, mayHost }, id, query, cards = CARDS_AMONG_OTHERS }: PrintAsked,
+  { viewer, id, query, cards = CARDS_AMONG_OTHERS }: PrintAsked,
   make: (subject: PrintSubject) => Made,
 ): Promise<Made> {
+  const { words, mayHost } = viewer
   const { language } = words.settings
-  const night = desk.nights.find(id)
+  const night = withRowNames(viewer, desk.nights.find(id))
   const tour = desk.tours.current(id)
   if (tour === undefined) throw new Fault('not-found', 'fault.no-tour')
   const keys = [...new Set(tour.stops.map(({ targetKey }) => targetKey))]

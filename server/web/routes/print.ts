@@ -1,14 +1,15 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import type { FastifyRequest } from 'fastify'
+import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import { IdParams } from '../api/schemas.ts'
 import { CardFields, cardChoice } from '../pages/card-choice.ts'
+import type { FormState } from '../pages/form.ts'
 import { ChoiceQuery, copiesAsked, offeredPieces, PrintQuery } from '../pages/paper-choice.ts'
 import { PIECE_NAMES, type PrintSubject, papersPage } from '../pages/papers.ts'
 import { papersForm } from '../pages/papers-form.ts'
 import { printTonightPage } from '../pages/print-tonight.ts'
 import type { Viewer } from '../pages/sheet.ts'
-import { formValues, kept } from './form-values.ts'
+import { type FormValues, formValues, kept, keptLater } from './form-values.ts'
 import { joinSubject } from './join-subject.ts'
 import type { PageNeeds } from './needs.ts'
 import { printed } from './print-subject.ts'
@@ -43,22 +44,31 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       const values = formValues(request)
       const told = kept(() => desk.groupText.put(values.group ?? ''))
       if (!('problems' in told)) return reply.redirect(`/nights/${id}/papers#group`, 303)
-      const viewer = viewerOf(request as FastifyRequest)
-      const state = { values, problems: told.problems }
-      const form = await printed(desk, { viewer, id, query: {} }, (subject) =>
-        papersForm(viewer, subject, offeredTo(viewer, subject), null, state),
-      )
-      return reply.code(422).page('papers-form', form)
+      return showAgain(request as FastifyRequest, reply, id, { values, problems: told.problems })
     },
   )
 
-  app.get('/nights/:id/print/tonight', { config, schema: chosen }, async (request, reply) => {
-    const { params, query } = request
-    const viewer = viewerOf(request as FastifyRequest)
-    const page = await printed(desk, { viewer, id: params.id, query }, (subject) =>
-      printTonightPage(viewer, subject, offeredTo(viewer, subject), copiesAsked(query)),
+  /** The choice again as it was made, with what is wrong with it. */
+  async function showAgain(request: FastifyRequest, reply: FastifyReply, id: string, state: FormState) {
+    const viewer = viewerOf(request)
+    const form = await printed(desk, { viewer, id, query: {} }, (subject) =>
+      papersForm(viewer, subject, offeredTo(viewer, subject), null, state),
     )
-    return reply.page('papers', page)
+    return reply.code(422).page('papers-form', form)
+  }
+
+  const typed = { config, schema: chosen, attachValidation: true }
+  app.get('/nights/:id/print/tonight', typed, async (request, reply) => {
+    const { params, query, validationError } = request
+    const viewer = viewerOf(request as FastifyRequest)
+    const done = await keptLater(async () => {
+      if (validationError) throw validationError
+      return printed(desk, { viewer, id: params.id, query }, (subject) =>
+        printTonightPage(viewer, subject, offeredTo(viewer, subject), copiesAsked(query)),
+      )
+    })
+    if ('result' in done) return reply.page('papers', done.result)
+    return showAgain(request as FastifyRequest, reply, params.id, { values: askedOf(query), problems: done.problems })
   })
 
   const single = { params: PieceParams, querystring: Type.Object({ ...PrintQuery.properties, ...CardFields }) }
@@ -71,3 +81,7 @@ export const printRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
     return reply.page('papers', page)
   })
 }
+
+/** What an address asks, as the texts of its form. */
+const askedOf = (query: object): FormValues =>
+  Object.fromEntries(Object.entries(query).map(([name, value]) => [name, String(value)]))

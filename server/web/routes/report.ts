@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { EDIT_CLOCKS, EDIT_COUNTS, EDIT_WORDS } from '../../tours/report-edits.ts'
+import { clockSaid } from '../../words/clock-said.ts'
 import { IdParams } from '../api/schemas.ts'
 import { CSV_TYPE, csvText } from '../csv.ts'
 import type { FormState } from '../pages/form.ts'
@@ -67,6 +68,6 @@ export const reportRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { 
 function editsOf(values: FormValues): object {
   const typed = (name: string): string => (values[name] ?? '').trim()
   const counts = EDIT_COUNTS.flatMap((name) => (typed(name) === '' ? [] : [[name, numberOf(values[name])]]))
-  const clocks = EDIT_CLOCKS.flatMap((name) => (typed(name) === '' ? [] : [[name, typed(name)]]))
+  const clocks = EDIT_CLOCKS.flatMap((name) => (typed(name) === '' ? [] : [[name, clockSaid(typed(name))]]))
   return Object.fromEntries([...counts, ...clocks, ...EDIT_WORDS.map((name) => [name, typed(name)])])
 }

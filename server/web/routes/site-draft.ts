@@ -1,17 +1,11 @@
 import type { Problem } from '../../errors.ts'
 import { skyMagOfClass } from '../../sight/site-light.ts'
+import { POINT_DEG, POINTS } from '../../tours/pointing.ts'
 import { siteProblems } from '../../tours/problems.ts'
 import { type Site, type SiteDraft, SKY_CLASSES, type Town } from '../../tours/site.ts'
 import type { Words } from '../../words/words.ts'
 import { bearingDeg, bearingText } from '../pages/bearing.ts'
-import {
-  FEWEST_GLOWS,
-  MOST_CORNERS,
-  MOST_GLOWS,
-  pointAzimuthDeg,
-  type SiteRowCounts,
-  SKYLINE_POINTS,
-} from '../pages/site-rows.ts'
+import { FEWEST_GLOWS, MOST_CORNERS, MOST_GLOWS, type SiteRowCounts } from '../pages/site-rows.ts'
 import { type FormValues, filledRows, numberOf, rowCount, withRows } from './form-values.ts'
 import type { TypedSpot } from './site-place.ts'
 import { horizonOf } from './site-skyline.ts'
@@ -106,10 +100,13 @@ export const townValues = (town: Town): FormValues => ({
 /** The values of the form of a kept site. A skyline that is not one by compass points is shown by its own corners. */
 export function siteValues(site: Site, words: Words): FormValues {
   const { name, latitudeDeg, longitudeDeg, heightM, zone, skyMag, horizon, glow } = site
-  const isByPoints = horizon.length === 0 || horizon.every(({ azimuthDeg }, i) => azimuthDeg === pointAzimuthDeg(i))
-  const isWhole = horizon.length === 0 || horizon.length === SKYLINE_POINTS
+  const isByPoints = horizon.length === 0 || horizon.every(({ azimuthDeg }, i) => azimuthDeg === POINT_DEG * i)
+  const isWhole = horizon.length === 0 || horizon.length === POINTS.length
   const corners = isByPoints && isWhole ? null : horizon.length
-  const numbers = Object.entries({ latitudeDeg, longitudeDeg, heightM, skyMag }).map(([key, n]) => [key, String(n)])
+  const numbers = Object.entries({ latitudeDeg, longitudeDeg, heightM, skyMag }).map(([key, n]) => [
+    key,
+    words.figures(String(n)),
+  ])
   const values = {
     ...Object.fromEntries(numbers),
     name,
@@ -133,6 +130,7 @@ function cornerValues(
   isCorner: boolean,
   words: Words,
 ): FormValues {
-  if (isCorner) return { azimuthDeg: bearingText(words, azimuthDeg), altitudeDeg: String(altitudeDeg), name }
-  return altitudeDeg === 0 && name === '' ? {} : { altitudeDeg: String(altitudeDeg), name }
+  if (isCorner)
+    return { azimuthDeg: bearingText(words, azimuthDeg), altitudeDeg: words.figures(String(altitudeDeg)), name }
+  return altitudeDeg === 0 && name === '' ? {} : { altitudeDeg: words.figures(String(altitudeDeg)), name }
 }

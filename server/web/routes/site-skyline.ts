@@ -1,11 +1,12 @@
 import { Value } from 'typebox/value'
 import { QUARTERS_DEG, type QuarterDeg, tappedCorner } from '../../drawings/skyline-quarter.ts'
 import type { MessageValues } from '../../errors.ts'
+import { POINT_DEG, POINTS } from '../../tours/pointing.ts'
 import { type SiteDraft, SkylinePoint } from '../../tours/site.ts'
 import { heightDeg } from '../../words/heights.ts'
 import type { Words } from '../../words/words.ts'
 import { bearingDeg, bearingText } from '../pages/bearing.ts'
-import { MOST_CORNERS, pointAzimuthDeg, SKYLINE_POINTS } from '../pages/site-rows.ts'
+import { MOST_CORNERS } from '../pages/site-rows.ts'
 import type { SkylineNote } from '../pages/site-skyline.ts'
 import { type FormValues, filledRows, numberOf, withRows } from './form-values.ts'
 
@@ -19,13 +20,13 @@ export const drawnHorizon = (values: FormValues, words: Words): SiteDraft['horiz
 
 /** Once one point of the skyline is filled in, every blank one is open horizon. */
 function byPoints(values: FormValues, words: Words): SiteDraft['horizon'] {
-  const points = Array.from({ length: SKYLINE_POINTS }, (_, index) => ({
-    height: values[`horizon.${index}.altitudeDeg`],
-    name: (values[`horizon.${index}.name`] ?? '').trim(),
+  const rows = POINTS.map((point) => ({
+    height: values[`horizon.${point}.altitudeDeg`],
+    name: (values[`horizon.${point}.name`] ?? '').trim(),
   }))
-  if (points.every(({ height, name }) => height === undefined && name === '')) return []
-  return points.map(({ height, name }, index) => ({
-    azimuthDeg: pointAzimuthDeg(index),
+  if (rows.every(({ height, name }) => height === undefined && name === '')) return []
+  return rows.map(({ height, name }, point) => ({
+    azimuthDeg: POINT_DEG * point,
     altitudeDeg: height === undefined && name === '' ? 0 : heightDeg(words, height ?? ''),
     name,
   }))
@@ -99,10 +100,10 @@ const said = (key: string, values: MessageValues = {}): SkylineNote => ({ key, v
 function cornerRows(values: FormValues, words: Words): readonly FormValues[] {
   if (values.cornerRows !== undefined) return filledRows(values, 'horizon', () => true)
   if (horizonOf(values, words).length === 0) return []
-  return Array.from({ length: SKYLINE_POINTS }, (_, index) => {
-    const [height, name] = [values[`horizon.${index}.altitudeDeg`], values[`horizon.${index}.name`]]
+  return POINTS.map((point) => {
+    const [height, name] = [values[`horizon.${point}.altitudeDeg`], values[`horizon.${point}.name`]]
     return {
-      azimuthDeg: bearingText(words, pointAzimuthDeg(index)),
+      azimuthDeg: bearingText(words, POINT_DEG * point),
       ...(height === undefined ? (name === undefined ? { altitudeDeg: '0' } : {}) : { altitudeDeg: height }),
       ...(name === undefined ? {} : { name }),
     }

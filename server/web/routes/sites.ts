@@ -11,6 +11,7 @@ import { MOST_CORNERS, MOST_GLOWS } from '../pages/site-rows.ts'
 import type { SkylineNote } from '../pages/site-skyline.ts'
 import { type FormValues, formValues } from './form-values.ts'
 import type { PageNeeds } from './needs.ts'
+import { SearchQuery, searched } from './searched.ts'
 import {
   NEW_SITE,
   siteDraftOf,
@@ -26,7 +27,7 @@ import { drawnHorizon, tapIn, withCorners, withTap } from './site-skyline.ts'
 import { listProblems, MOST_LIST_LETTERS, readSkylineCsv } from './skyline-csv.ts'
 
 const TownQuery = Type.Object({
-  q: Type.Optional(Type.String({ maxLength: 80 })),
+  ...SearchQuery.properties,
   town: Type.Optional(Type.Integer({ minimum: 0, maximum: 50 })),
 })
 const TOWNS_SHOWN = 8
@@ -102,7 +103,7 @@ export const siteRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
   )
 
   app.get('/sites/new', { config: { role: 'host' }, schema: { querystring: TownQuery } }, async (request, reply) => {
-    const query = (request.query.q ?? '').trim()
+    const query = searched(request.query.q)
     const towns = query === '' ? [] : desk.places.search(query, TOWNS_SHOWN)
     const chosen = request.query.town === undefined ? undefined : towns[request.query.town]
     const values = chosen ? townValues(chosen) : NEW_SITE

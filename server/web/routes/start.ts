@@ -52,6 +52,7 @@ export const startRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       .search(name, TOWNS_OF_A_NAME)
       .some((town) => town.latitudeDeg === latitudeDeg && town.longitudeDeg === longitudeDeg)
     const tour = desk.tours.current(night.id)
-    return reply.page('start-made', startMadePage(viewerOf(request), { night, tour, isTown }))
+    const isStale = tour !== undefined && desk.tours.stateOf(tour).isStale
+    return reply.page('start-made', startMadePage(viewerOf(request), { night, tour, isStale, isTown }))
   })
 }

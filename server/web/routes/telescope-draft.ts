@@ -32,7 +32,7 @@ export function telescopeRowCounts(values: FormValues): { readonly eyepieces: nu
 /** The form's values with blank tubes, eyepieces, Barlows and reducers left out, so that row numbers are those of the draft. */
 export const telescopeRows = (values: FormValues): FormValues =>
   withRows(values, {
-    tubes: filledRows(values, 'tubes', (part) => part === 'apertureMm' || part === 'focalLengthMm' || part === 'name'),
+    tubes: filledRows(values, 'tubes', (part) => part !== 'design'),
     eyepieces: filledRows(values, 'eyepieces', () => true),
     factors: filledRows(values, 'factors', () => true),
   })

@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Type } from 'typebox'
 import type { StopName } from '../../desk/wishes.ts'
-import { notFound } from '../../errors.ts'
+import { notFound, type Problem } from '../../errors.ts'
 import { THING_GROUP_NAMES, THING_GROUPS } from '../../tours/wish.ts'
 import { STOP_ACTS } from '../../tours/wish-stops.ts'
 import { IdParams } from '../api/schemas.ts'
@@ -10,17 +10,16 @@ import type { FormState } from '../pages/form.ts'
 import { wishesPage } from '../pages/wishes.ts'
 import { type FormValues, formValues, keptLater } from './form-values.ts'
 import { namesFrom, type PageNeeds } from './needs.ts'
+import { SearchQuery, searched } from './searched.ts'
 import { telescopeHits } from './telescope-hits.ts'
 
-const LONGEST_QUERY = 60
-const Query = Type.Object({ q: Type.Optional(Type.String({ maxLength: LONGEST_QUERY })) })
 const WishParams = Type.Object({ ...IdParams.properties, wishId: Type.String({ minLength: 1, maxLength: 40 }) })
 
 export const wishRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk, viewerOf }) => {
   const show = async (request: FastifyRequest, reply: FastifyReply, id: string, typed: string, state: FormState) => {
     const viewer = viewerOf(request)
     const night = desk.nights.find(id)
-    const query = typed.trim()
+    const query = searched(typed)
     const hits = telescopeHits(desk, query)
     const subject = {
       night,
@@ -36,7 +35,7 @@ export const wishRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
 
   app.get(
     '/nights/:id/wishes',
-    { config: { role: 'visitor' }, schema: { params: IdParams, querystring: Query } },
+    { config: { role: 'visitor' }, schema: { params: IdParams, querystring: SearchQuery } },
     async (request, reply) =>
       show(request, reply, request.params.id, request.query.q ?? '', { values: {}, problems: [] }),
   )
@@ -46,8 +45,8 @@ export const wishRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { de
     const values = formValues(request)
     const kept = await keptLater(() => desk.wishes.add(id, draftOf(values)))
     if ('result' in kept) return reply.redirect(`/nights/${id}/wishes`, 303)
-    const query = (values.q ?? '').slice(0, LONGEST_QUERY)
-    return show(request, reply.code(422), id, query, { values, problems: kept.problems })
+    const problems = values.what === 'purpose' ? kept.problems.map(atPurpose) : kept.problems
+    return show(request, reply.code(422), id, values.q ?? '', { values, problems })
   })
 
   app.post(
@@ -88,6 +87,17 @@ function draftOf(values: FormValues): unknown {
   if (what === 'pin') return { kind: what, targetKey, stationId, startsAt: values.startsAt, endsAt: values.endsAt }
   return what === 'ask' ? { kind: what, targetKey } : { kind: what, targetKey, stationId }
 }
+
+/** The fields of the form of what a telescope is for, which calls some of them otherwise. */
+const PURPOSE_FIELDS: Readonly<Record<string, string>> = {
+  stationId: 'purposeStation',
+  targetKey: 'group',
+  things: 'group',
+}
+const atPurpose = (problem: Problem): Problem => ({
+  ...problem,
+  field: PURPOSE_FIELDS[problem.field] ?? problem.field,
+})
 
 /** The stop that a form names, or null. */
 function stopNameOf(text: string | undefined): StopName | null {

@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { complaintsOf, FIELD_NAME, launch, PICTURES, readPdf } from '../../support/chromium.ts'
 import { SLOW_MS } from '../../support/desk-folder.ts'
-import { HOST_WAYS, Person } from '../../support/journey.ts'
+import { HOST_WAYS, Person, pageOn } from '../../support/journey.ts'
 import { FieldService } from '../offline-service.ts'
 
 const PIN = '271828'
@@ -29,8 +29,8 @@ describe('from the last quarter of an hour to the settled report', () => {
   it.each(HOST_WAYS)('$name', async (way) => {
     const adults = 41 + HOST_WAYS.indexOf(way)
     service.clock.moveTo(TEN_TO_NINE)
-    const context = await browser.newContext({ viewport: way.viewport })
-    const page = await context.newPage()
+    const page = await pageOn(browser, way)
+    const context = page.context()
     const complaints = complaintsOf(page, laptop)
     const host = new Person(page, way)
     await host.open(`${laptop}/sign-in`)
@@ -51,6 +51,8 @@ describe('from the last quarter of an hour to the settled report', () => {
     await host.open(laptop)
     expect(await page.textContent('.next-step')).toContain('The night is over.')
     await host.go('link', 'Read the report', '.next-step')
+    await host.press('link', 'Write down what is missing')
+    expect(new URL(page.url()).hash).toBe('#form')
     await host.type('The sky', `Clear until the end, said ${way.name}.`)
     await host.type('What to improve', 'More lamps at the gate.')
     await host.type('Adults who came', String(adults), 'Shift+Tab')

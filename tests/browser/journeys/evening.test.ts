@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { complaintsOf, FIELD_NAME, launch } from '../../support/chromium.ts'
 import { type Demo, startDemo } from '../../support/demo.ts'
-import { FIELD_WAYS, Person, type Way } from '../../support/journey.ts'
+import { FIELD_WAYS, Person, pageOn, type Way } from '../../support/journey.ts'
 
 const STATION = 'Twin tubes'
 const TAKEN_BACK = ['help wanted', 'Pleiades is over', 'now showing Pleiades', 'now showing Double Cluster'] as const
@@ -25,10 +25,7 @@ afterAll(async () => {
   await demo?.stop()
 })
 
-async function person(way: Way): Promise<Person> {
-  const context = await browser.newContext({ viewport: way.viewport })
-  return new Person(await context.newPage(), way)
-}
+const person = async (way: Way): Promise<Person> => new Person(await pageOn(browser, way), way)
 
 const settled = (page: Page) => expect.poll(() => page.textContent('[data-status]'), SOON).toBe('Kept.')
 
@@ -99,7 +96,7 @@ async function takeBackAll(one: Person, station: string): Promise<void> {
 }
 
 async function countTwo(helper: Person): Promise<readonly [number, number]> {
-  await helper.go('link', 'At the line', 'main')
+  expect(new URL(helper.page.url()).pathname).toMatch(/\/line$/)
   const count = (sort: string) => helper.page.textContent(`[data-count=${sort}]`).then(Number)
   const [adults, children] = [await count('adults'), await count('children')]
   await act(helper, '+1 adult')
@@ -107,6 +104,18 @@ async function countTwo(helper: Person): Promise<readonly [number, number]> {
   expect([await count('adults'), await count('children')]).toEqual([adults + 1, children + 1])
   await helper.look()
   return [adults + 1, children + 1]
+}
+
+/** Somebody without a code, who opens the address and is led to what there is to see; axe looks at each page. */
+async function visit(way: Way): Promise<Person> {
+  const visitor = await person(way)
+  await visitor.open(demo.url)
+  await visitor.go('link', 'What you can see now', '.next-step')
+  if (way.look === 'lamp') await visitor.go('link', 'Red lamp look')
+  expect(await visitor.page.getAttribute('html', 'data-look')).toBe(way.look)
+  await visitor.press('button', 'I have seen: Moon')
+  await expect.poll(() => visitor.page.textContent('[data-seen-text]'), SOON).toContain('Moon')
+  return visitor
 }
 
 describe('an evening of the field', () => {
@@ -127,9 +136,10 @@ describe('an evening of the field', () => {
     const night = nights.find(({ date }: { date: string }) => date === '2026-12-17')
     const { field: now } = await (await host.page.request.get(`${demo.url}/api/nights/${night.id}/changes`)).json()
     expect([now.adultsIn, now.childrenIn]).toEqual(counted)
+    const visitor = await visit(way)
     await takeBackAll(ada, station)
-    for (const { faults } of [host, ada, cleo]) expect(faults).toEqual([])
+    for (const { faults } of [host, ada, cleo, visitor]) expect(faults).toEqual([])
     expect(complaints).toEqual([[], []])
-    for (const { page } of [ada, cleo]) await page.context().close()
+    for (const { page } of [ada, cleo, visitor]) await page.context().close()
   })
 })

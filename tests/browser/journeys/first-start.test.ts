@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { complaintsOf, launch, PICTURES, readPdf } from '../../support/chromium.ts'
-import { emptyServices, HOST_WAYS, Person } from '../../support/journey.ts'
+import { emptyServices, HOST_WAYS, Person, pageOn } from '../../support/journey.ts'
 
 const PIN = '271828'
 const services = emptyServices('--pin', PIN, '--clock', '2026-11-27T12:00:00Z')
@@ -19,8 +19,8 @@ afterAll(async () => {
 describe('from an empty data folder to a printed programme', () => {
   it.each(HOST_WAYS)('$name', async (way) => {
     const { url } = await services.start()
-    const context = await browser.newContext({ viewport: way.viewport })
-    const page = await context.newPage()
+    const page = await pageOn(browser, way)
+    const context = page.context()
     const complaints = complaintsOf(page, url)
     const host = new Person(page, way)
     await host.open(url)

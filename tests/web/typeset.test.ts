@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { boundUnits } from '../../server/web/bound-units.ts'
+import { typeset } from '../../server/web/typeset.ts'
 
-const shown = (html: string): string => boundUnits(html).replaceAll('\u00a0', '_')
+const shown = (html: string): string => typeset(html).replaceAll('\u00a0', '_')
 
 describe('a number and its unit', () => {
   it.each([
@@ -21,7 +21,17 @@ describe('a number and its unit', () => {
     '<textarea rows="3">It is 50 m to the toilets.</textarea>',
     '<p>mm 5  mm</p>',
   ])('leave all else as it is: %s', (html) => {
-    expect(boundUnits(html)).toBe(html)
+    expect(typeset(html)).toBe(html)
+  })
+
+  it.each([
+    ["<p>arm's length, helpers' phones</p>", '<p>arm’s length, helpers’ phones</p>'],
+    ['<b>Bode&#x27;s Galaxy</b><text>Bode&#39;s</text>', '<b>Bode’s Galaxy</b><text>Bode’s</text>'],
+    ['<a title="Bode&#x27;s">Bode&#x27;s</a>', '<a title="Bode&#x27;s">Bode’s</a>'],
+    ['<textarea>Bode&#x27;s</textarea>', '<textarea>Bode&#x27;s</textarea>'],
+    ['<p>NGC 1976, HD 194093, IC 405, M 42</p>', '<p>NGC_1976, HD_194093, IC_405, M 42</p>'],
+  ])('has apostrophes, and whole names of catalogues: %s', (html, set) => {
+    expect(shown(html)).toBe(set)
   })
 
   it('is bound again after a box', () => {
