@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { typeset } from '../../server/web/typeset.ts'
 import { complaintsOf, launch, PICTURES, signIn } from '../support/chromium.ts'
 import { type Demo, startDemo } from '../support/demo.ts'
 import { faultsOf } from '../support/field-checks.ts'
@@ -91,7 +92,7 @@ describe('a host on whose night clouds come up in the west', () => {
       const section = page
         .locator('.by-telescope > section')
         .filter({ has: page.locator('h2', { hasText: stationName }) })
-      expect(await section.textContent()).toContain(after.targetName)
+      expect(await section.textContent()).toContain(typeset(after.targetName))
     }
   })
 })

@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { typeset } from '../../server/web/typeset.ts'
 import { complaintsOf, FIELD_NAME, launch, PICTURES, signIn } from '../support/chromium.ts'
 import { type Demo, startDemo } from '../support/demo.ts'
 
@@ -185,7 +186,7 @@ describe('a whole evening', () => {
           stop.stationId === stationOf(place).id && Date.parse(stop.startsAt) > nowMs,
       )
       expect(ahead.length).toBeGreaterThan(0)
-      for (const { targetName } of ahead) expect(evening).toContain(targetName)
+      for (const { targetName } of ahead) expect(evening).toContain(typeset(targetName))
       await page.click('[data-new-plan] a')
       expect(await page.isVisible('[data-new-plan]')).toBe(false)
       await page.screenshot({ path: join(PICTURES, `evening-new-plan-${place}.png`), fullPage: true })

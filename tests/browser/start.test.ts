@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { typeset } from '../../server/web/typeset.ts'
 import { complaintsOf, launch, PICTURES, readPdf } from '../support/chromium.ts'
 import { emptyServices } from '../support/journey.ts'
 
@@ -133,7 +134,7 @@ async function holdsTheEvening(page: Page, url: string, file: string): Promise<v
   const { text } = readPdf(file)
   const printed = text.replace(/\s+/g, ' ')
   for (const { targetName, startsAtWall } of stops) {
-    expect(printed).toContain(targetName)
+    expect(printed).toContain(typeset(targetName).replace(/\s+/g, ' '))
     expect(printed).toContain(startsAtWall)
   }
   for (const number of [1, 2]) expect(printed).toContain(`130 mm telescope ${number}`)

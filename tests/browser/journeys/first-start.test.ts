@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { typeset } from '../../../server/web/typeset.ts'
 import { complaintsOf, launch, PICTURES, readPdf } from '../../support/chromium.ts'
 import { emptyServices, HOST_WAYS, Person, pageOn } from '../../support/journey.ts'
 
@@ -48,7 +49,7 @@ describe('from an empty data folder to a printed programme', () => {
     expect(stops.length).toBeGreaterThanOrEqual(4)
     expect(pages).toBeGreaterThanOrEqual(2)
     for (const { targetName, startsAtWall } of stops) {
-      expect(text.replace(/\s+/g, ' ')).toContain(targetName)
+      expect(text.replace(/\s+/g, ' ')).toContain(typeset(targetName).replace(/\s+/g, ' '))
       expect(text).toContain(startsAtWall)
     }
     await host.go('link', 'Back to the night')
