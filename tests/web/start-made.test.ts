@@ -58,6 +58,10 @@ describe('what is said of an evening made of three lines', () => {
       'By the oak': 'Old eight inch, taken from your kit as it is.',
     })
     expect(taken?.['The place']).toMatch(/^Your site Sheep meadow: /)
+    expect([pageOf(MADE, true), pageOf(A_NIGHT, false)].map(({ next }) => next.text.split(/[:,]/)[0])).toEqual([
+      'Read below what was assumed',
+      'Print',
+    ])
   })
 
   it('names those who are named and the stations where nobody is', () => {

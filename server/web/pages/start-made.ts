@@ -51,7 +51,15 @@ export function startMadePage(viewer: Viewer, subject: StartMadeSubject): StartM
     nightTitle: night.title,
     lead: leadText(words, night, tour),
     notices: tour?.stops.length === 0 ? tour.notices.map((notice) => remarkText(words, notice)) : [],
-    next: tour && isStale ? rebuildStep(words, night) : nextStep(words, night, tour),
+    next:
+      tour && isStale
+        ? rebuildStep(words, night)
+        : nextStep(
+            words,
+            night,
+            tour,
+            lines.some(({ isAssumed }) => isAssumed),
+          ),
     parts: [part('assumed', true), part('taken', false)].filter((each) => each.lines.length > 0),
   }
 }
@@ -67,7 +75,7 @@ const rebuildStep = (words: Words, { id }: Night): StartMadePage['next'] => ({
 })
 
 /** Papers, where there is something to print, else the programme that says why there is not. */
-function nextStep(words: Words, { id }: Night, tour: Tour | undefined): StartMadePage['next'] {
+function nextStep(words: Words, { id }: Night, tour: Tour | undefined, isAnyAssumed: boolean): StartMadePage['next'] {
   const programme = `/nights/${id}/programme`
   const label = words.say('page.next-step')
   if (!tour?.stops.length) {
@@ -76,7 +84,7 @@ function nextStep(words: Words, { id }: Night, tour: Tour | undefined): StartMad
   }
   return {
     label,
-    text: words.say('start.next'),
+    text: words.say(isAnyAssumed ? 'start.next' : 'start.next-known'),
     href: `/nights/${id}/print/tonight`,
     button: words.say('start.next-button'),
     isPost: false,
