@@ -15,8 +15,7 @@ import { DEFAULT_LIMITS } from './web/limits.ts'
 
 const LONGEST_STOP_MS = 2_000
 /** What to do with address and PIN. */
-export const HOW_ON =
-  'Open that address in a browser on this laptop and sign in with the PIN. Ctrl-C stops the program.'
+const HOW_ON = 'Open that address in a browser on this laptop and sign in with the PIN. Ctrl+C stops the program.'
 const PIN_AS_BEFORE = 'The PIN is the one of before. To set another, start with --pin and 6 to 12 digits.'
 const STOP_SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const
 

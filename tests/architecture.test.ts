@@ -65,6 +65,10 @@ it('keeps the web server out of the database floor, and SQL out of the web floor
     expect(importsOf(file).join()).not.toMatch(/fastify/)
   for (const file of files.filter((name) => name.startsWith('server/web/'))) {
     expect(readFileSync(join(root, file), 'utf8'), file).not.toMatch(/\.prepare\(|better-sqlite3/)
+    expect(
+      importsOf(file).filter((target) => /(^|\/)db\//.test(target)),
+      file,
+    ).toEqual([])
   }
 })
 

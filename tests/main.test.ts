@@ -3,7 +3,7 @@ import { connect } from 'node:net'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Fault } from '../server/errors.ts'
-import { HOW_ON, startProblem } from '../server/main.ts'
+import { startProblem } from '../server/main.ts'
 import { freshFolder, openDesk, removeFolder, SLOW_MS } from './support/desk-folder.ts'
 
 const ROOT = join(import.meta.dirname, '..')
@@ -59,7 +59,14 @@ describe('the process', { timeout: SLOW_MS }, () => {
     async (signal) => {
       const service = await startOpen('--clock', '2026-12-17T17:20:00Z')
       const { said, url } = service
-      expect(said()).toBe(`Duskrow is open at ${url}\nPIN 271828\n${HOW_ON}\n`)
+      expect(said()).toBe(
+        [
+          `Duskrow is open at ${url}`,
+          'PIN 271828',
+          'Open that address in a browser on this laptop and sign in with the PIN. Ctrl+C stops the program.',
+          '',
+        ].join('\n'),
+      )
       const health = await (await fetch(`${url}/api/health`)).json()
       expect(health).toMatchObject({ isRehearsal: true, now: expect.stringMatching(/^2026-12-17T17:2/) })
       await stopsWithSpareLine(service, signal)

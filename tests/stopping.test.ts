@@ -81,7 +81,7 @@ it(
 )
 
 it(
-  'tells a second start where it is open, and ends at once on a second Ctrl-C while a request hangs',
+  'tells a second start where it is open, and ends at once on a second Ctrl+C while a request hangs',
   async () => {
     const { child, ended, url } = await startOpen()
     const { port } = new URL(url)

@@ -14,7 +14,7 @@ export interface NightDesk {
   find(id: string): Night
   /** The zone of the night's site, without reading the night. */
   zoneOf(id: string): string
-  /** The night to open on the board: the one under way by the evening's clock, else the next, else the last. */
+  /** The night to open on the board by the evening's clock; see `currentOf`. */
   current(): Night | undefined
   add(draft: NightDraft): Night
   change(id: string, draft: NightDraft): Night
@@ -109,18 +109,21 @@ const HOUR_MS = 3_600_000
 /** The report is written that night or the morning after it, unless another night comes near. */
 const LOOKED_BACK_HOURS = 12
 const NEAR_HOURS = 6
-const heldUntil = ({ night, closesAt }: { readonly night: Night; readonly closesAt: Date }): number =>
-  closesAt.getTime() + (night.state === 'off' || night.state === 'closed' ? 0 : LOOKED_BACK_HOURS * HOUR_MS)
 
-/** The night under way at the instant or just over, else the next, else the last; undefined without nights. One that is off counts on its day alone. */
+/** The night under way at the instant or near, else the one just over, else the next, else the last; undefined without nights. One that is off counts on its day alone. */
 export function currentOf(nights: readonly Night[], now: Date): Night | undefined {
   const dated = nights
     .map((night) => ({ night, ...nightHours(night) }))
     .filter(({ night, opensAt, closesAt }) => night.state !== 'off' || isToday(opensAt, closesAt, now))
-  const isOff = ({ night }: { readonly night: Night }): number => Number(night.state === 'off')
-  dated.sort((a, b) => a.opensAt.getTime() - b.opensAt.getTime() || isOff(a) - isOff(b))
-  const [held, next] = dated.filter((each) => heldUntil(each) >= now.getTime())
-  const isNextNear = next !== undefined && next.opensAt.getTime() - now.getTime() <= NEAR_HOURS * HOUR_MS
-  const current = held && held.closesAt < now && isNextNear ? next : held
-  return (current ?? dated.at(-1))?.night
+  const isOff = ({ night }: { readonly night: Night }): boolean => night.state === 'off'
+  dated.sort((a, b) => a.opensAt.getTime() - b.opensAt.getTime() || Number(isOff(a)) - Number(isOff(b)))
+  const hoursSince = (at: Date): number => (now.getTime() - at.getTime()) / HOUR_MS
+  const ahead = dated.filter(({ closesAt }) => closesAt >= now)
+  const [next] = ahead
+  const near =
+    ahead.find(({ opensAt }) => -hoursSince(opensAt) <= NEAR_HOURS) ?? (next && isOff(next) ? next : undefined)
+  const justOver = dated.findLast(
+    ({ night, closesAt }) => night.state !== 'closed' && closesAt < now && hoursSince(closesAt) <= LOOKED_BACK_HOURS,
+  )
+  return (near ?? justOver ?? next ?? dated.at(-1))?.night
 }

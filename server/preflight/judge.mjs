@@ -45,7 +45,7 @@ export function judge(facts) {
 
 /** @param {PortFacts} port */
 const openSentence = ({ port }) =>
-  `Duskrow is open already at http://127.0.0.1:${port}. To start it differently, stop that one first (Ctrl-C in its window).`
+  `Duskrow is open already at http://127.0.0.1:${port}. To start it differently, stop that one first (Ctrl+C in its window).`
 
 /**
  * @param {Facts} facts

@@ -5,16 +5,20 @@ const UNITS = 'mm|cm|m|km(?:/h)?|m/s|mph|mi(?:/h)?|ft|min|h|s|GB|MB|%|°[CF]|Uhr
 const BEFORE_UNIT = `(?<=[\\d½¼¾]) (?=(?:${UNITS})(?![\\p{L}\\p{N}/]))`
 /** Catalogues whose numbers must not begin a line. */
 const BEFORE_NUMBER = '(?<=\\b(?:NGC|IC|HD|HIP)) (?=\\d)'
-const STRAIGHT = "(?<=\\p{L})(?:'|&#(?:x27|39);)"
-const ROUGH = new RegExp(`${BEFORE_UNIT}|${BEFORE_NUMBER}|${STRAIGHT}`, 'gu')
+/** An apostrophe within a word, or behind the s of many. */
+const QUOTE = "(?:'|&#(?:x27|39);)"
+const STRAIGHT = `(?<=\\p{L})${QUOTE}(?=\\p{L})|(?<=s)${QUOTE}(?=[\\s.,;:!?)<])`
+/** Tags are passed over. */
+const PARTS = new RegExp(`<[^>]*>|${BEFORE_UNIT}|${BEFORE_NUMBER}|${STRAIGHT}`, 'gu')
 
 /** A page in which no line ends between a number and its unit, and every apostrophe is one. What stands in a tag or was typed into a box stays as it is. */
-export const typeset = (html: string): string =>
-  html.replace(ROUGH, (rough: string, at: number) =>
-    isRead(html, at) ? (rough === ' ' ? NO_BREAK : APOSTROPHE) : rough,
-  )
-
-const isRead = (html: string, at: number): boolean => {
-  const isInTag = html.lastIndexOf('<', at) > html.lastIndexOf('>', at)
-  return !isInTag && !html.startsWith('<textarea', html.lastIndexOf('<', at))
+export function typeset(html: string): string {
+  const boxAt = html.indexOf('<textarea')
+  if (boxAt < 0) return outsideBoxes(html)
+  const behind = html.indexOf('</textarea', boxAt)
+  if (behind < 0) return outsideBoxes(html.slice(0, boxAt)) + html.slice(boxAt)
+  return outsideBoxes(html.slice(0, boxAt)) + html.slice(boxAt, behind) + typeset(html.slice(behind))
 }
+
+const outsideBoxes = (html: string): string =>
+  html.replace(PARTS, (part) => (part.startsWith('<') ? part : part === ' ' ? NO_BREAK : APOSTROPHE))

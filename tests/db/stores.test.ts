@@ -69,9 +69,12 @@ describe('a night', () => {
     keepNight({ ...A_NIGHT, stations: [gone] })
     stores.telescopes.add(A_TELESCOPE)
     stores.nights.change({ ...A_NIGHT, stations: [station, twin] })
-    const names = [1, 2].map((number) => `${station.name} ${number}`)
-    expect(stores.nights.find(A_NIGHT.id)?.stations.map(({ name }) => name)).toEqual(names)
-    expect(stores.nights.everyStation(A_NIGHT.id).map(({ name }) => name)).toEqual([...names, station.name])
+    const named = (...numbers: number[]) => numbers.map((number) => `${station.name} ${number}`)
+    const row = () => stores.nights.find(A_NIGHT.id)?.stations.map(({ name }) => name)
+    expect(row()).toEqual(named(2, 3))
+    expect(stores.nights.everyStation(A_NIGHT.id).map(({ name }) => name)).toEqual(named(1, 2, 3))
+    stores.nights.change({ ...A_NIGHT, stations: [twin] })
+    expect(row()).toEqual(named(3))
   })
 
   it('keeps a station that left the row, for the sake of its marks', () => {

@@ -53,6 +53,23 @@ describe('the night on the board', () => {
     expect(currentOf([winter, late], at)?.id).toBe('late')
   })
 
+  it('is the one under way or near, of however many a day', () => {
+    const nights = [
+      { ...winter, id: 'first', opens: '15:00', closes: '16:00' },
+      { ...winter, id: 'second', opens: '18:00', closes: '19:00' },
+      { ...winter, id: 'third', opens: '20:00', closes: '23:00' },
+    ]
+    const shownAt = (wallUtc: string) => currentOf(nights, new Date(`2026-12-17T${wallUtc}:00Z`))?.id
+    expect(['13:00', '14:30', '17:30', '18:30', '19:30', '22:30'].map(shownAt)).toEqual([
+      'first',
+      'first',
+      'second',
+      'third',
+      'third',
+      'third',
+    ])
+  })
+
   it('is one that is off on its own day alone, where people look for word of it', () => {
     const off = { ...winter, id: 'off', state: 'off' as const }
     const shownAt = (at: string, nights = [off, july]) => currentOf(nights, new Date(at))?.id
@@ -62,6 +79,12 @@ describe('the night on the board', () => {
       july.id,
     ])
     expect(shownAt('2026-12-17T12:00:00Z', [off, winter])).toBe(winter.id)
+    expect(shownAt('2026-12-17T07:00:00Z', [off, winter])).toBe(winter.id)
+  })
+
+  it('is one that is off today even while the one of last night is looked back on', () => {
+    const off = { ...winter, id: 'off', date: '2026-12-18', state: 'off' as const }
+    expect(currentOf([winter, off], new Date('2026-12-18T06:00:00Z'))?.id).toBe('off')
   })
 })
 

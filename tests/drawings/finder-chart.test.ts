@@ -38,9 +38,9 @@ function flat(middle: Horizontal, place: Horizontal): readonly [number, number] 
   return [far * Math.sin(angle), far * Math.cos(angle)]
 }
 
-/** The words that stand outside the map, with their left and right ends. */
+/** The words in and around the map, with their left and right ends. */
 function wordsAround(svg: string) {
-  return [...svg.matchAll(/<text x="([\d.]+)" y="[\d.]+" text-anchor="(start|middle)"[^>]*>([^<]+)</g)].map(
+  return [...svg.matchAll(/<text x="(-?[\d.]+)" y="-?[\d.]+" text-anchor="(start|middle)"[^>]*>([^<]+)</g)].map(
     ([, x = '', anchor, text = '']) => {
       const wide = lineEm(text) * 22
       const left = Number(x) - (anchor === 'middle' ? wide / 2 : 0)

@@ -24,7 +24,7 @@ describe('the row', () => {
       next: 'Next: 19:30 Great cluster in Hercules, close up',
       trouble: 'Trouble: cloud in the way.',
       href: '/field/night-1/station-1',
-      open: 'Only look: By the oak',
+      open: 'Open: By the oak',
       stand: { action: '/field/night-1/stand', stationId: 'station-1', text: 'Stand here: By the oak' },
     })
     const there = { ...OPERATOR, who: { ...OPERATOR_WHO, stationId: 'station-1' } }

@@ -95,11 +95,11 @@ describe('the service', () => {
     expect(many).toMatchObject({ said: 'Copies: Object cards: Write a whole number here.', isHere: true })
     expect(many.form['copies-cards']).toBe('many')
     expect((await refused('copies-cards=61')).said).toBe('Copies: Object cards: It must be from 0 to 60.')
-    expect((await refused('copies-cards=')).said).toMatch(/^Choose at least one piece/)
+    expect((await refused('copies-cards=')).said).toMatch(/^Choose at least one paper/)
     expect((await refused('letters=huge')).said).toBe('Letters: Choose one of the list.')
     expect((await refused('units=leagues')).said).toBe('Lengths: Choose one of the list.')
     expect(await refused('copies-cards=0')).toMatchObject({
-      said: expect.stringMatching(/^Choose at least one piece/),
+      said: expect.stringMatching(/^Choose at least one paper/),
       isHere: true,
     })
   })

@@ -196,7 +196,8 @@ describe('how things stand', () => {
 describe('a laptop that no phone can reach', () => {
   it('says how to start it, and shows no picture', () => {
     const shut = phonesPage(HOST, SHUT)
-    expect(shut.obstacles.join(' ')).toMatch(/let nobody in\..*start it again so:$/s)
+    const told = /let nobody in\. No phone can reach this laptop now\. .*Ctrl\+C .*start it again so:$/
+    expect(shut.obstacles.join(' ')).toMatch(told)
     expect([shut.command, shut.ways, shut.visitors]).toEqual(['npm start -- --lan', [], null])
     expect(phonesPage(HOST, { ...SHUT, isOpen: true, isJoinable: true }).obstacles.join()).toMatch(
       /^The laptop is on no network/,

@@ -91,9 +91,19 @@ describe('stations that are called by their telescopes', () => {
     expect(namedStations([at('1'), at('2', 'Gate')], kit).map(({ name }) => name)).toEqual(['102 mm refractor', 'Gate'])
   })
 
+  it('leave every typed name as it was typed', () => {
+    const row = [at('1', 'Gate'), at('2', '102 mm refractor'), at('1', 'Gate'), at('1')]
+    expect(namedStations(row, kit).map(({ name }) => name)).toEqual([
+      'Gate',
+      '102 mm refractor',
+      'Gate',
+      '102 mm refractor 2',
+    ])
+  })
+
   it('do so when the whole kit is put into the row', () => {
     const values = withWholeKit({ 'stations.0.telescopeId': '1', 'stations.0.name': '102 mm refractor' }, kit)
     const names = [0, 1, 2].map((i) => values[`stations.${i}.name`])
-    expect(names).toEqual(['102 mm refractor 1', '102 mm refractor 2', 'x'.repeat(40)])
+    expect(names).toEqual(['102 mm refractor', '102 mm refractor 2', 'x'.repeat(40)])
   })
 })

@@ -29,6 +29,7 @@ describe('a number and its unit', () => {
     ['<b>Bode&#x27;s Galaxy</b><text>Bode&#39;s</text>', '<b>Bode’s Galaxy</b><text>Bode’s</text>'],
     ['<a title="Bode&#x27;s">Bode&#x27;s</a>', '<a title="Bode&#x27;s">Bode’s</a>'],
     ['<textarea>Bode&#x27;s</textarea>', '<textarea>Bode&#x27;s</textarea>'],
+    [`<p>'a' and rock 'n' roll, 5'11 and 6' wide</p>`, `<p>'a' and rock 'n' roll, 5'11 and 6' wide</p>`],
     ['<p>NGC 1976, HD 194093, IC 405, M 42</p>', '<p>NGC_1976, HD_194093, IC_405, M 42</p>'],
   ])('has apostrophes, and whole names of catalogues: %s', (html, set) => {
     expect(shown(html)).toBe(set)

@@ -68,16 +68,14 @@ function inRow({ now }: Viewer, { night, field, out }: AttentionSubject): readon
 
 function troubleText({ words }: Viewer, night: Night, { stationId, trouble }: StationNow, names: Names): Attention[] {
   if (!trouble) return []
-  const text = words.say('page.attention-trouble', {
-    station: stationName(night, names, stationId),
-    what: words.say(`page.trouble-${trouble}`),
-  })
-  return [{ text, act: stationAct(words, night, stationId) }]
+  const station = stationName(night, names, stationId)
+  const text = words.say('page.attention-trouble', { station, what: words.say(`page.trouble-${trouble}`) })
+  return [{ text, act: stationAct(words, night, stationId, station) }]
 }
 
-const stationAct = (words: Viewer['words'], night: Night, stationId: string): Attention['act'] => ({
+const stationAct = (words: Viewer['words'], night: Night, stationId: string, station: string): Attention['act'] => ({
   href: stationHref(night, stationId),
-  text: words.say('page.attention-station'),
+  text: words.say('page.attention-station', { station }),
 })
 
 const SOON_MIN = 15
@@ -93,7 +91,7 @@ function leaveText({ words, now }: Viewer, night: Night, station: StationNow, na
     time: words.time(untilAt, night.site.zone),
   }
   const text = words.say(untilAt <= now ? 'page.attention-left' : 'page.attention-leave', values)
-  return [{ text, act: stationAct(words, night, stationId) }]
+  return [{ text, act: stationAct(words, night, stationId, values.station) }]
 }
 
 function gaps({ words, mayHost }: Viewer, night: Night): Attention[] {

@@ -26,7 +26,6 @@ interface CheckSheetRow {
 /** One table: as many half hours as a paper is wide. */
 export interface CheckTable {
   readonly times: readonly string[]
-  readonly span: number
   readonly stations: readonly { readonly name: string; readonly rows: readonly CheckSheetRow[] }[]
 }
 
@@ -82,7 +81,7 @@ function tableOf(viewer: Viewer, subject: CheckSheetSubject, from: number, to: n
     name: station.name,
     rows: linesAt(checks, station.id).map((line) => rowOf(viewer, subject, line, from, to)),
   }))
-  return { times, span: times.length + 1, stations: rows.filter((station) => station.rows.length > 0) }
+  return { times, stations: rows.filter((station) => station.rows.length > 0) }
 }
 
 /** What is asked about at a station, each once, the programme before the spares. */

@@ -33,7 +33,7 @@ export function dateRulesPage(viewer: Viewer, site: Site, state: FormState): Dat
   const { words } = viewer
   const groups = groupsOf(words, state)
   const busy = BUSY_KINDS.map((kind) => formFields(words, state).text(kind, { label: words.say(`dates.list-${kind}`) }))
-  const title = words.say('dates.rules-of', { site: site.name })
+  const title = words.say('dates.rules-of', { site: viewer.siteName(site) })
   return {
     sheet: daySheet(viewer, title, 'nights'),
     title,

@@ -95,9 +95,8 @@ function standOf(words: Viewer['words'], own: Viewer['who'], night: Night, { id,
   const isThere = isPhone && own.stationId === id
   const text = words.say('field.stand', { station: name })
   const mayStand = isPhone && !isThere
-  const key = isThere ? 'field.stand-own' : mayStand ? 'field.only-look' : 'field.open'
   return {
-    open: words.say(key, { station: name }),
+    open: words.say(isThere ? 'field.stand-own' : 'field.open', { station: name }),
     stand: mayStand ? { action: `${rowHref(night)}/stand`, stationId: id, text } : null,
   }
 }

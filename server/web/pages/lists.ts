@@ -125,7 +125,7 @@ export function sitesPage(viewer: Viewer, sites: readonly Site[], nights: readon
       zone: words.say('page.site-line', { height: words.length(site.heightM, 'meter'), zone: site.zone }),
       sky: words.say('page.sky-line', { mag: words.number(site.skyMag, 1), class: nearestSkyClass(site.skyMag) }),
       skyline: skylineText(words, site),
-      drawing: site.horizon.length === 0 ? null : skylineStrip(site, words),
+      drawing: site.horizon.length === 0 ? null : skylineStrip({ ...site, name: viewer.siteName(site) }, words),
       glow: glowText(words, site),
       newcomers: { href: `/sites/${site.id}/newcomers`, text: words.say('newcomers.link') },
       notes: mayHost ? { href: siteNotesHref(site), text: words.say('site-notes.link') } : null,

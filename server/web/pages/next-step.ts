@@ -66,7 +66,7 @@ function stepCode(viewer: Viewer, subject: BoardSubject): StepCode {
   if (night && tour) {
     const step = stepOfNight(night, viewer.now)
     if (night.state === 'off' && step !== 'look-back') return viewer.mayAct ? 'off' : 'off-read'
-    if (!viewer.mayAct) return STEPS_OF_READERS[step] ?? step
+    if (!viewer.mayAct) return stepOfReader(step, night, viewer.now)
     const mayChange = mayLead(viewer) && (step === 'print' || step === 'set-up')
     if (mayChange && go && isDecisionDue(night, go.decisionAt, viewer.now)) return 'decide'
     return mayChange && state?.isStale && !state.waiting ? 'rebuild' : step
@@ -83,6 +83,12 @@ const STEPS_OF_READERS: Readonly<Partial<Record<StepCode, StepCode>>> = {
   check: 'visit',
   close: 'visit',
   'look-back': 'over',
+}
+
+/** Until the opening there is no line and nothing shown. */
+function stepOfReader(step: StepCode, night: Night, now: Date): StepCode {
+  if (step === 'check' && now < nightHours(night).opensAt) return 'read'
+  return STEPS_OF_READERS[step] ?? step
 }
 
 const MINUTE_MS = 60_000

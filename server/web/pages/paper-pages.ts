@@ -149,9 +149,9 @@ function checkSheetPages({ tables, day }: CheckSheet, paper: Paper): number {
 
 function rowHeight(
   { name, note, cells }: CheckTable['stations'][number]['rows'][number],
-  { span }: CheckTable,
+  { times }: CheckTable,
 ): number {
-  const cellMm = (TABLE.widthMm - TABLE.nameMm - 2) / Math.max(1, span - 1) - TABLE.padMm
+  const cellMm = (TABLE.widthMm - TABLE.nameMm - 2) / Math.max(1, times.length) - TABLE.padMm
   const texts = cells.map(({ where, state, eye }) =>
     [where, state, eye].reduce((sum, text, i) => sum + (text === '' ? 0 : high(text, cellMm, 12, i === 0)), 0),
   )

@@ -26,7 +26,7 @@ export function siteNotesForm(viewer: Viewer, site: Site, state: FormState): Sit
     label: words.say('site-notes.own'),
     hint: words.say('site-notes.own-hint', { maximum: MOST_OWN_LINES }),
   })
-  const title = words.say('site-notes.of', { site: site.name })
+  const title = words.say('site-notes.of', { site: viewer.siteName(site) })
   return {
     sheet: daySheet(viewer, title, 'sites'),
     title,

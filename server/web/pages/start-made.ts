@@ -29,7 +29,7 @@ export interface StartMadePage {
 export interface StartMadeSubject {
   readonly night: Night
   readonly tour: Tour | undefined
-  /** True when the night was changed after its programme was built. */
+  /** True when the night was changed after its programme was built, and there is time to build it again. */
   readonly isStale: boolean
   /** True when the site stands where the list of towns has one. */
   readonly isTown: boolean

@@ -36,9 +36,14 @@ export function withWholeKit(values: FormValues, telescopes: readonly Telescope[
   return withRows(values, { stations: namedStations(stations, telescopes) })
 }
 
-/** Stations without a name are called by their telescopes; those of one name get a number behind it. */
+/** Stations without a name are called by their telescopes, with a number behind it where that is taken; typed names stay as typed. */
 export function namedStations(row: readonly FormValues[], telescopes: readonly Telescope[]): readonly FormValues[] {
-  const plainName = (telescopeId: string | undefined): string =>
+  const typed = row.flatMap(({ name }) => (name ? [{ name }] : []))
+  const plainName = ({ telescopeId }: FormValues): string =>
     stationNameOf(telescopes.find(({ id }) => id === telescopeId)?.name ?? '')
-  return withOwnNames(row.map((station) => ({ ...station, name: station.name ?? plainName(station.telescopeId) })))
+  const called = withOwnNames(
+    row.filter(({ name }) => !name).map((station) => ({ name: plainName(station) })),
+    typed,
+  ).values()
+  return row.map((station) => ({ ...station, name: station.name || (called.next().value?.name ?? '') }))
 }

@@ -5,4 +5,4 @@ import { SEARCH_LETTERS } from '../api/schemas.ts'
 export const SearchQuery = Type.Object({ q: Type.Optional(Type.String()) })
 
 /** As much of what was typed into a search as is looked up. */
-export const searched = (q = ''): string => q.trim().slice(0, SEARCH_LETTERS)
+export const searched = (q = ''): string => [...q.trim()].slice(0, SEARCH_LETTERS).join('')

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Fault } from '../../errors.ts'
+import { nightHours } from '../../tours/hours.ts'
 import { IdParams } from '../api/schemas.ts'
 import { startPage } from '../pages/start.ts'
 import { startMadePage } from '../pages/start-made.ts'
@@ -52,7 +53,9 @@ export const startRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { d
       .search(name, TOWNS_OF_A_NAME)
       .some((town) => town.latitudeDeg === latitudeDeg && town.longitudeDeg === longitudeDeg)
     const tour = desk.tours.current(night.id)
-    const isStale = tour !== undefined && desk.tours.stateOf(tour).isStale
-    return reply.page('start-made', startMadePage(viewerOf(request), { night, tour, isStale, isTown }))
+    const viewer = viewerOf(request)
+    const state = tour && desk.tours.stateOf(tour)
+    const isStale = state?.isStale === true && !state.waiting && viewer.now < nightHours(night).opensAt
+    return reply.page('start-made', startMadePage(viewer, { night, tour, isStale, isTown }))
   })
 }
