@@ -92,10 +92,10 @@ describe('what is seen, in words', () => {
   const seen = (given: Partial<typeof A_SEASONAL>) => seenText(HOST, ONE_LISTED, AN_OBJECT, { ...A_SEASONAL, ...given })
 
   it('names the chance, the telescope and what ends it, to ten minutes', () => {
-    expect(seen({})).toBe('Most people see it (Old eight inch). Until about 19:40: oak.')
+    expect(seen({})).toBe('Most people see it: Old eight inch. Until about 19:40: oak.')
     const before = { code: 'low' } as const
     expect(seen({ clear: clear && { ...clear, before, after: null } })).toBe(
-      'Most people see it (Old eight inch). From about 17:50.',
+      'Most people see it: Old eight inch. From about 17:50.',
     )
   })
 
@@ -137,7 +137,7 @@ describe('the list', () => {
       href: '/objects/m13',
       kind: 'Globular star cluster in Hercules',
       why: 'a ball of stars',
-      seen: 'Most people see it (Old eight inch). Until about 19:40: oak.',
+      seen: 'Most people see it: Old eight inch. Until about 19:40: oak.',
       isGood: true,
     })
     expect(full.things[1]).toMatchObject({ href: '/objects/hip2', why: null, season: null, seen: null, isGood: false })

@@ -103,7 +103,7 @@ describe.each(LANGUAGES)('two telescopes of one name, in %s', (_language, viewer
     const subject = { site: A_SITE, learning: { ...A_LEARNING, telescopes }, inUse: undefined, trouble: null }
     expect(newcomersPage(viewer, subject).telescopes.map(({ name }) => name)).toEqual([one, two])
     const at = { ...ONE_LISTED, telescopes: KIT }
-    expect(seenText(viewer, at, AN_OBJECT, { ...A_SEASONAL, telescopeId: 'twin' })).toContain(`(${two})`)
+    expect(seenText(viewer, at, AN_OBJECT, { ...A_SEASONAL, telescopeId: 'twin' })).toContain(`: ${two}.`)
     expect(kitText(viewer, { telescopes: [TWIN] })).toContain(two)
     const lines = madeLines(viewer, { night: NIGHT, isTown: true }).map(({ line }) => line.text)
     expect(lines.slice(-2)).toEqual([one, two].map((name) => viewer.words.say('start.kit-kept', { name })))

@@ -1,4 +1,4 @@
-// Shows the fields of the chosen kind and says so, that those of other kinds may come back unjudged. Without this script all are there, each group saying for which kinds it is.
+// Shows the fields of the chosen kind alone and tells the service so, which then passes over those of other kinds. Without this script all are there, each group saying for which kinds it is.
 const form = document.querySelector<HTMLFormElement>('[data-own-form]')
 const choice = form?.querySelector<HTMLSelectElement>('select[name="kind"]')
 

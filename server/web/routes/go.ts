@@ -28,9 +28,14 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
   }
 
   /** Does what a form asks and goes back to the board; what cannot be kept is shown again as it was typed. */
-  function act(request: FastifyRequest, reply: FastifyReply, id: string, keep: (values: FormValues) => void) {
-    const isPlan = request.url.endsWith('/plan')
-    const values = withBlanks(formValues(request), isPlan ? PLAN_FIELDS : [])
+  function act(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    id: string,
+    keep: (values: FormValues) => void,
+    emptied: readonly string[] = [],
+  ) {
+    const values = withBlanks(formValues(request), emptied)
     const done = kept(() => keep(values))
     if ('result' in done) return reply.redirect(`/nights/${id}/go`, 303)
     return show(request, reply.code(422), id, { values, problems: done.problems })
@@ -60,7 +65,7 @@ export const goRoutes: FastifyPluginAsyncTypebox<PageNeeds> = async (app, { desk
 
   app.post('/nights/:id/go/plan', { config: { role: 'host' }, schema }, async (request, reply) => {
     const { id } = desk.nights.find(request.params.id)
-    return act(request, reply, id, (values) => desk.go.plan(id, goPlanOf(values)))
+    return act(request, reply, id, (values) => desk.go.plan(id, goPlanOf(values)), PLAN_FIELDS)
   })
 
   app.post('/nights/:id/go/sentence', { config: { role: 'host' }, schema }, async (request, reply) => {
