@@ -14,6 +14,9 @@ const TABLES = 'station LEFT JOIN person ON person.id = station.person_id'
 
 /** Every statement about the stations of a night and the people who stand at them. */
 export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'find'>) {
+  const inRow = db.prepare<[string], StationRow>(
+    `SELECT ${COLUMNS} FROM ${TABLES} WHERE night_id = ? AND position IS NOT NULL ORDER BY position`,
+  )
   const ever = db.prepare<[string], StationRow>(
     `SELECT ${COLUMNS} FROM ${TABLES} WHERE night_id = ? ORDER BY station.rowid`,
   )
@@ -38,12 +41,13 @@ export function stationStore(db: Database, telescopes: Pick<TelescopeStore, 'fin
     return { ...row, telescope, isForChildren: isForChildren === 1 }
   }
 
-  /** In the order in which they were first kept, so that a number stays with its station when one of its name leaves the row. */
-  const every = (nightId: string): readonly Station[] => withOwnNames(ever.all(nightId).map(stationOf))
+  /** Those that stand come first: one that is put into the row again has no number for the sake of its earlier self. */
+  const row = (nightId: string): readonly Station[] => withOwnNames(inRow.all(nightId).map(stationOf))
 
-  function row(nightId: string): readonly Station[] {
-    const named = new Map(every(nightId).map((station) => [station.id, station]))
-    return rowIds.all(nightId).flatMap((id) => named.get(id) ?? [])
+  function every(nightId: string): readonly Station[] {
+    const standing = row(nightId)
+    const gone = ever.all(nightId).filter(({ id }) => !standing.some((station) => station.id === id))
+    return [...standing, ...withOwnNames(gone.map(stationOf), standing)]
   }
 
   return {

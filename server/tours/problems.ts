@@ -5,6 +5,7 @@ import { instantOf, isDay, isSkipped, isZone, nightHours } from './hours.ts'
 import { NightDraft } from './night.ts'
 import { schemaProblems } from './schema-problems.ts'
 import { SiteDraft } from './site.ts'
+import { heard } from './station-name.ts'
 import { TelescopeDraft } from './telescope.ts'
 
 const LONGEST_NIGHT_HOURS = 12
@@ -60,7 +61,7 @@ function inTelescopeWords(problem: Problem): Problem {
 }
 
 function sameNames(field: string, things: readonly { readonly name: string }[]): Problem[] {
-  const names = things.map(({ name }) => name.trim().toLowerCase())
+  const names = things.map(({ name }) => heard(name))
   return things.flatMap(({ name }, i) =>
     names.indexOf(names[i] ?? '') < i
       ? [{ field: `${field}.${i}.name`, key: 'problem.name-twice', values: { name: name.trim() } }]

@@ -4,8 +4,8 @@ interface Named {
   readonly name: string
 }
 
-/** Names that a reader or a listener takes for the same are the same. */
-const heard = (name: string): string => name.trim().toLowerCase()
+/** A name as a reader or a listener knows it again: names of one hearing are taken for the same. */
+export const heard = (name: string): string => name.trim().toLowerCase()
 
 /** The plain name of a station after its telescope: as much of it as fits. */
 export const stationNameOf = (telescopeName: string): string => telescopeName.slice(0, LONGEST_NAME).trim()

@@ -1,4 +1,5 @@
 import type { Site } from '../../tours/site.ts'
+import { heard } from '../../tours/station-name.ts'
 import type { Words } from '../../words/words.ts'
 import { placeText } from './place-text.ts'
 
@@ -8,10 +9,8 @@ export function siteNames(words: Words, sites: readonly Site[]): (site: Pick<Sit
   return ({ id, name }) => names.get(id) ?? name
 }
 
-const plain = ({ name }: Site): string => name.trim().toLowerCase()
-
 function nameAmong(words: Words, site: Site, sites: readonly Site[]): string {
-  const namesakes = sites.filter((other) => plain(other) === plain(site))
+  const namesakes = sites.filter((other) => heard(other.name) === heard(site.name))
   if (namesakes.length === 1) return site.name
   const place = placeText(words, site)
   const there = namesakes.filter((other) => placeText(words, other) === place)

@@ -1,4 +1,5 @@
 import type { Night } from '../../tours/night.ts'
+import { heard } from '../../tours/station-name.ts'
 import type { Telescope } from '../../tours/telescope.ts'
 import type { Words } from '../../words/words.ts'
 import type { Viewer } from './sheet.ts'
@@ -21,7 +22,7 @@ export function telescopeNames(
   return ({ id, name }) => names.get(id) ?? name
 }
 
-const nameOf = ({ name }: Pick<Telescope, 'name'>): string => name.trim().toLowerCase()
+const nameOf = ({ name }: Pick<Telescope, 'name'>): string => heard(name)
 
 type Fact = (telescope: Telescope) => string | null
 
